@@ -1,0 +1,2 @@
+//! Stand-in.
+fn main() {}

@@ -1,0 +1,1 @@
+//! Caution sentences by tag.

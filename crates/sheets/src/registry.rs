@@ -1,0 +1,1 @@
+//! Tests that hold for all kinds at once.

@@ -1,0 +1,1 @@
+//! Stand-in while the room is being built.
