@@ -1,0 +1,3 @@
+//! Computations on artwork.
+
+pub mod hand;
