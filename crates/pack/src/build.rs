@@ -1,0 +1,106 @@
+//! The order of the steps: plan, needs, make, check, key, press, check_page, files.
+
+use crate::cache::Cache;
+use crate::making::{self, Outcome, Workshop};
+use crate::plan::{self, Plan};
+use crate::{job, lexicon};
+use findings::{Finding, Findings};
+use press::{Paper, Pressed};
+use proof::Laid;
+use sheets::{Gathered, Room};
+use std::time::{Duration, Instant};
+use study::Study;
+
+/// A study with every sheet made and proved, not yet pressed.
+pub struct Proved {
+    /// What happened to each planned sheet, in printing order.
+    pub outcomes: Vec<Outcome>,
+    /// The same sheets as gathering kinds see them.
+    pub gathered: Gathered,
+    /// Everything found so far, the reader's findings not included.
+    pub findings: Findings,
+    /// Time for planning, making and proving.
+    pub took: Duration,
+}
+
+/// A study laid out on one paper.
+pub struct Printed {
+    /// The pressed file.
+    pub pressed: Pressed,
+    /// What the page checks found.
+    pub findings: Findings,
+    /// Time for laying out and checking the pages.
+    pub took: Duration,
+}
+
+/// Plans, makes and proves everything.
+pub fn prove(study: &Study, cache: &Cache) -> Proved {
+    let start = Instant::now();
+    let Plan { sheets, mut findings } = plan::plan(study);
+    let plan = Plan { sheets, findings: Findings::none() };
+    if plan.sheets.is_empty() && !findings.has_errors() {
+        findings.push(
+            Finding::error("nothing-to-print", "there is nothing to print yet")
+                .at(&findings::Place::file("study.toml"))
+                .remedy("add twelve words to words.csv, or a lesson in lessons/"),
+        );
+    }
+    let shop = Workshop { study, lexicon: lexicon::lexicon(), room: Room::PLAIN, cache };
+    let (outcomes, gathered) = making::make_all(&shop, &plan);
+    for outcome in &outcomes {
+        findings.append(outcome.findings.clone());
+    }
+    findings.append(job::unused_pictures(study, &gathered));
+    Proved { outcomes, gathered, findings, took: start.elapsed() }
+}
+
+impl Proved {
+    /// Lays the whole study out on a paper and checks the pages.
+    ///
+    /// # Errors
+    /// Findings when the press cannot lay the pages out at all.
+    pub fn print(&self, study: &Study, paper: Paper, proof_copy: bool) -> Result<Printed, Findings> {
+        let start = Instant::now();
+        let job = job::whole(study, &self.outcomes, &self.gathered, paper, proof_copy)?;
+        let pressed = press::lay(job)?;
+        let findings = self.check_pages(&pressed);
+        Ok(Printed { pressed, findings, took: start.elapsed() })
+    }
+
+    /// What is wrong on the laid-out pages: the press's own rules, then each kind's.
+    pub fn check_pages(&self, pressed: &Pressed) -> Findings {
+        let mut findings = pressed.check();
+        for outcome in &self.outcomes {
+            let Some(made) = &outcome.made else { continue };
+            let laid = pressed.laid().iter().find(|l| l.sheet == outcome.planned.id);
+            findings.append(page_findings(outcome, made, laid));
+        }
+        findings
+    }
+
+    /// The outcome of one sheet by id.
+    pub fn outcome(&self, id: &str) -> Option<&Outcome> {
+        self.outcomes.iter().find(|o| o.planned.id == id)
+    }
+
+    /// Number of a sheet in the key.
+    pub fn key_number(&self, id: &str) -> Option<u32> {
+        self.gathered.entries.iter().find(|e| e.id == id).and_then(|e| e.key_number)
+    }
+}
+
+fn page_findings(outcome: &Outcome, made: &sheets::adapter::Made, laid: Option<&Laid>) -> Findings {
+    let planned = &outcome.planned;
+    let found = match laid {
+        Some(laid) => planned.kind.check_page(&made.sheet, laid),
+        None => Finding::error("sheet-not-laid", format!("the sheet `{}` has no page", made.head.title)).into(),
+    };
+    let named = found.into_iter().map(|mut f| {
+        f.sheet.get_or_insert_with(|| planned.id.clone());
+        if f.place.is_none() {
+            f.place = Some(planned.place.clone());
+        }
+        f
+    });
+    named.collect()
+}

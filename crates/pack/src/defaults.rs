@@ -1,0 +1,82 @@
+//! The page set of a study that names none: what fits the content that is there.
+
+use findings::Place;
+use study::{Entry, PageSet, Study, Value, Wanted};
+
+/// Fewest words that a letter puzzle of the whole study is worth.
+const WORDS_FOR_A_PUZZLE: usize = 6;
+
+/// A page set that fits the content: twelve words alone give a word search, an unscramble and their key.
+pub fn page_set(study: &Study) -> PageSet {
+    let mut set = PageSet::default();
+    let has_lessons = !study.lessons.is_empty();
+    if has_lessons {
+        set.front = ["cover", "how-to-use", "contents"].map(sheet).into();
+        if study.introduction.is_some() {
+            set.front.push(sheet("reading"));
+        }
+        if !(study.books.is_empty() && study.resources.is_empty()) {
+            set.front.push(sheet("resources"));
+        }
+        set.lesson = lesson(study);
+        set.subject = subject(study);
+    }
+    if !has_lessons && study.words.iter().filter(|w| w.puzzle).count() >= WORDS_FOR_A_PUZZLE {
+        set.front.extend(["word-search", "unscramble"].map(sheet));
+    }
+    let meanings = study.words.iter().filter(|w| w.meaning.is_some()).count();
+    if meanings >= 8 {
+        set.back.push(sheet("pairs"));
+    }
+    set.back.push(sheet("key"));
+    if has_lessons || !study.pictures.is_empty() {
+        set.back.push(sheet("credits"));
+    }
+    set
+}
+
+/// Sheets of a lesson. A lesson that lacks one thing has its own to-do, so only
+/// what at least one lesson of the study has is asked of all.
+fn lesson(study: &Study) -> Vec<Entry> {
+    let mut all = vec![sheet("lesson-opener")];
+    if study.lessons.iter().any(|l| !l.readings.is_empty()) {
+        all.push(sheet("reading"));
+    }
+    if !study.questions.is_empty() {
+        all.push(sheet("questions"));
+    }
+    all.push(Entry::Subjects);
+    if study.lessons.iter().any(|l| !l.activities.is_empty()) {
+        all.push(sheet("activity"));
+    }
+    if !study.words.is_empty() {
+        let slot = ["matching", "unscramble"].map(wanted);
+        all.push(Entry::OneOf(slot.into()));
+    }
+    all
+}
+
+fn subject(study: &Study) -> Vec<Entry> {
+    let mut all = Vec::new();
+    if study.lessons.iter().flat_map(|l| &l.subjects).any(|s| s.picture.is_some()) {
+        all.push(sheet("coloring"));
+    }
+    if !study.words.is_empty() {
+        all.push(sheet("word-search"));
+    }
+    all
+}
+
+fn sheet(kind: &str) -> Entry {
+    Entry::Sheet(wanted(kind))
+}
+
+fn wanted(kind: &str) -> Wanted {
+    Wanted {
+        kind: kind.to_owned(),
+        count: 1,
+        name: None,
+        options: [("level".to_owned(), Value::Number(2))].into(),
+        at: Place::new("study.toml", "page-set"),
+    }
+}
