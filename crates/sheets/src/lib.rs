@@ -5,6 +5,8 @@ pub mod about;
 pub mod adapter;
 pub mod ask;
 pub mod cautions;
+#[cfg(test)]
+pub mod fixture;
 pub mod kind;
 pub mod kinds;
 pub mod lexicon;
