@@ -5,6 +5,7 @@ pub mod about;
 pub mod adapter;
 pub mod ask;
 pub mod cautions;
+pub mod code_symbol;
 #[cfg(test)]
 pub mod fixture;
 pub mod kind;
