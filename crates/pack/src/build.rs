@@ -3,9 +3,10 @@
 use crate::cache::Cache;
 use crate::making::{self, Outcome, Workshop};
 use crate::plan::{self, Plan};
-use crate::{job, lexicon};
-use findings::{Finding, Findings};
-use press::{Paper, Pressed};
+use crate::job::{self, Copy, Spoilt};
+use crate::lexicon;
+use findings::{Finding, Findings, Severity};
+use press::Pressed;
 use proof::Laid;
 use sheets::{Gathered, Room};
 use std::time::{Duration, Instant};
@@ -55,23 +56,57 @@ pub fn prove(study: &Study, cache: &Cache) -> Proved {
 }
 
 impl Proved {
-    /// Lays the whole study out on a paper and checks the pages.
+    /// Lays the whole study out on a paper and checks the pages. A sheet that fails on the page is
+    /// not printed: its place says what is wrong.
     ///
     /// # Errors
     /// Findings when the press cannot lay the pages out at all.
-    pub fn print(&self, study: &Study, paper: Paper, proof_copy: bool) -> Result<Printed, Findings> {
+    pub fn print(&self, study: &Study, copy: Copy) -> Result<Printed, Findings> {
         let start = Instant::now();
-        let job = job::whole(study, &self.outcomes, &self.gathered, paper, proof_copy)?;
-        let pressed = press::lay(job)?;
-        let findings = self.check_pages(&pressed);
-        Ok(Printed { pressed, findings, took: start.elapsed() })
+        let mut spoilt = Spoilt::new();
+        loop {
+            let job = job::whole(study, &self.outcomes, &self.gathered, &spoilt, copy)?;
+            let (pressed, findings) = match press::lay(job) {
+                Ok(pressed) => {
+                    let findings = self.check_pages(&pressed, &spoilt);
+                    (Some(pressed), findings)
+                }
+                Err(findings) => (None, findings),
+            };
+            let failed = self.failed(&findings, &spoilt);
+            match pressed {
+                Some(pressed) if failed.is_empty() => {
+                    let mut all: Findings = spoilt.into_values().flatten().collect();
+                    all.append(findings);
+                    return Ok(Printed { pressed, findings: all.sorted(), took: start.elapsed() });
+                }
+                None if failed.is_empty() => return Err(findings),
+                _ => spoilt.extend(failed),
+            }
+        }
+    }
+
+    /// Sheets that errors name and that are still printed. Each round adds at least one, so the rounds end.
+    fn failed(&self, findings: &Findings, spoilt: &Spoilt) -> Spoilt {
+        let mut failed = Spoilt::new();
+        for finding in findings.iter().filter(|f| f.severity == Severity::Error) {
+            let Some(id) = &finding.sheet else { continue };
+            let printed = self.outcome(id).is_some_and(|o| o.made.is_some());
+            if printed && !spoilt.contains_key(id) {
+                failed.entry(id.clone()).or_default().push(finding.clone());
+            }
+        }
+        failed
     }
 
     /// What is wrong on the laid-out pages: the press's own rules, then each kind's.
-    pub fn check_pages(&self, pressed: &Pressed) -> Findings {
-        let mut findings = pressed.check();
+    fn check_pages(&self, pressed: &Pressed, spoilt: &Spoilt) -> Findings {
+        let mut findings = pressed.findings();
         for outcome in &self.outcomes {
             let Some(made) = &outcome.made else { continue };
+            if spoilt.contains_key(&outcome.planned.id) {
+                continue;
+            }
             let laid = pressed.laid().iter().find(|l| l.sheet == outcome.planned.id);
             findings.append(page_findings(outcome, made, laid));
         }

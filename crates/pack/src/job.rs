@@ -11,6 +11,20 @@ use study::{PictureForm, Study};
 
 /// Name of the page that stands for a sheet that is not ready.
 const WANTING: &str = "wanting";
+/// Its template is the press's own.
+const WANTING_PAGE: &str = "#import \"/wanting.typ\": *\n";
+
+/// Sheets that failed on the laid-out page, with the reasons: their place says what is wrong.
+pub type Spoilt = BTreeMap<String, Findings>;
+
+/// Which copy is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Copy {
+    /// The paper.
+    pub paper: Paper,
+    /// Marked as a proof copy on every page.
+    pub proof: bool,
+}
 
 /// The job of a whole study on one paper.
 ///
@@ -20,8 +34,8 @@ pub fn whole(
     study: &Study,
     outcomes: &[Outcome],
     gathered: &Gathered,
-    paper: Paper,
-    proof_copy: bool,
+    spoilt: &Spoilt,
+    copy: Copy,
 ) -> Result<Job, Findings> {
     let mut last_lesson = None;
     let sheets = outcomes.iter().zip(&gathered.entries).map(|(outcome, entry)| {
@@ -29,9 +43,9 @@ pub fn whole(
         // The first sheet of a lesson opens a chapter; what follows stands under it.
         let level = if lesson.is_some() && lesson == last_lesson { 2 } else { 1 };
         last_lesson = lesson;
-        sheet(study, outcome, entry.key_number, level)
+        sheet(study, outcome, spoilt.get(&outcome.planned.id), entry.key_number, level)
     });
-    job(study, sheets.collect(), paper, proof_copy)
+    job(study, sheets.collect(), copy)
 }
 
 /// The job of one sheet alone.
@@ -42,13 +56,15 @@ pub fn alone(
     study: &Study,
     outcome: &Outcome,
     key_number: Option<u32>,
-    paper: Paper,
-    proof_copy: bool,
+    pages: BTreeMap<String, u32>,
+    copy: Copy,
 ) -> Result<Job, Findings> {
-    job(study, vec![sheet(study, outcome, key_number, 1)], paper, proof_copy)
+    let mut job = job(study, vec![sheet(study, outcome, None, key_number, 1)], copy)?;
+    job.document.pages = pages;
+    Ok(job)
 }
 
-fn job(study: &Study, sheets: Vec<SheetIn>, paper: Paper, proof_copy: bool) -> Result<Job, Findings> {
+fn job(study: &Study, sheets: Vec<SheetIn>, copy: Copy) -> Result<Job, Findings> {
     let look = Look::named(&study.look).map_err(|all| {
         let place = findings::Place::new("study.toml", "look");
         all.into_iter().map(|f| f.at(&place)).collect::<Findings>()
@@ -56,7 +72,7 @@ fn job(study: &Study, sheets: Vec<SheetIn>, paper: Paper, proof_copy: bool) -> R
     let answers = answered(&sheets);
     let used: BTreeSet<&str> = sheets.iter().map(|s| s.kind.as_str()).chain(answers.iter().map(String::as_str)).collect();
     Ok(Job {
-        document: document(study, paper, proof_copy),
+        document: document(study, copy),
         look,
         kinds: kinds(&used, &study.language),
         pictures: pictures(study),
@@ -72,7 +88,7 @@ fn answered(sheets: &[SheetIn]) -> BTreeSet<String> {
     entries.filter_map(|e| e.get("kind")?.as_str().map(str::to_owned)).collect()
 }
 
-fn document(study: &Study, paper: Paper, proof_copy: bool) -> Document {
+fn document(study: &Study, copy: Copy) -> Document {
     let said = |s: &Option<study::Said>| s.as_ref().map(study::Said::plain).unwrap_or_default();
     let title = study.title.plain();
     Document {
@@ -82,12 +98,13 @@ fn document(study: &Study, paper: Paper, proof_copy: bool) -> Document {
         date: study.date.map(|d| (d.year, d.month, d.day)),
         subject: said(&study.subtitle),
         keywords: study.lessons.iter().map(|l| l.title.plain()).collect(),
-        paper,
-        proof_copy,
+        paper: copy.paper,
+        proof_copy: copy.proof,
         press: said(&study.press),
         issue: study.issue.clone(),
         study: title,
         lessons: u32::try_from(study.lessons.len()).unwrap_or(u32::MAX),
+        pages: BTreeMap::new(),
     }
 }
 
@@ -103,7 +120,7 @@ fn kinds(used: &BTreeSet<&str>, language: &str) -> BTreeMap<String, KindIn> {
         .collect();
     if used.contains(WANTING) {
         let words = json!(words(crate::wanting::WORDS, language));
-        all.insert(WANTING.to_owned(), KindIn { page: press::WANTING_PAGE.to_owned(), words });
+        all.insert(WANTING.to_owned(), KindIn { page: WANTING_PAGE.to_owned(), words });
     }
     all
 }
@@ -124,7 +141,13 @@ fn pictures(study: &Study) -> BTreeMap<String, PictureIn> {
     study.pictures.iter().map(|(name, p)| (name.clone(), one(p))).collect()
 }
 
-fn sheet(study: &Study, outcome: &Outcome, key_number: Option<u32>, level: u8) -> SheetIn {
+fn sheet(
+    study: &Study,
+    outcome: &Outcome,
+    spoilt: Option<&Findings>,
+    key_number: Option<u32>,
+    level: u8,
+) -> SheetIn {
     let planned = &outcome.planned;
     let about = planned.about();
     let words = words(about.words, &study.language);
@@ -149,8 +172,8 @@ fn sheet(study: &Study, outcome: &Outcome, key_number: Option<u32>, level: u8) -
         "level": level,
         "field": planned.place.to_string(),
     });
-    let (kind, data) = match &outcome.made {
-        Some(made) => {
+    let (kind, data) = match (&outcome.made, spoilt) {
+        (Some(made), None) => {
             let head = &made.head;
             let set = json!({
                 "title": head.title, "lead": head.lead, "name-line": head.name_line,
@@ -159,7 +182,7 @@ fn sheet(study: &Study, outcome: &Outcome, key_number: Option<u32>, level: u8) -
             merge(&mut meta, set);
             (about.id, made.sheet.clone())
         }
-        None => (WANTING, crate::wanting::data(&what, &outcome.findings)),
+        (_, why) => (WANTING, crate::wanting::data(&what, why.unwrap_or(&outcome.findings))),
     };
     SheetIn { id: planned.id.clone(), kind: kind.to_owned(), meta, data }
 }
@@ -170,8 +193,7 @@ fn merge(into: &mut Value, from: Value) {
     }
 }
 
-/// A finding for a sheet whose picture the study lost between reading and pressing cannot happen;
-/// what can is a picture that no sheet shows, which is worth a hint.
+/// Pictures that no sheet shows are worth a hint.
 pub fn unused_pictures(study: &Study, gathered: &Gathered) -> Findings {
     let shown: BTreeSet<&str> =
         gathered.entries.iter().flat_map(|e| &e.pictures).map(String::as_str).collect();
