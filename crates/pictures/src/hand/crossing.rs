@@ -38,21 +38,15 @@ fn edges(path: &BezPath) -> Vec<(Cell, Cell)> {
             })),
             PathEl::CurveTo(a, b, p) => points.extend((1..=CHORDS).map(|i| {
                 let t = at(i);
-                let (ab, bp) = (
-                    last.lerp(a, t).lerp(a.lerp(b, t), t),
-                    a.lerp(b, t).lerp(b.lerp(p, t), t),
-                );
+                let (ab, bp) =
+                    (last.lerp(a, t).lerp(a.lerp(b, t), t), a.lerp(b, t).lerp(b.lerp(p, t), t));
                 ab.lerp(bp, t)
             })),
             PathEl::ClosePath => points.extend(points.first().copied()),
         }
     }
     let cells: Vec<Cell> = points.into_iter().map(cell).collect();
-    cells
-        .windows(2)
-        .map(|w| (w[0], w[1]))
-        .filter(|(a, b)| a != b)
-        .collect()
+    cells.windows(2).map(|w| (w[0], w[1])).filter(|(a, b)| a != b).collect()
 }
 
 fn overlap(a: &(Cell, Cell), b: &(Cell, Cell)) -> bool {

@@ -1,7 +1,8 @@
 //! Dots along the centre lines, for letters to trace.
 
-use kurbo::Point;
+use kurbo::{Point, Vec2};
 
+use super::direction::bends;
 use super::stroke::{Segment, Stroke};
 
 /// Distance from dot to dot, in units: just under 1 mm when the em is 47 pt.
@@ -12,8 +13,8 @@ const CROWDED: f64 = 0.7;
 const TOUCH: f64 = 4.0;
 /// Distance between the points at which strokes are compared, in units.
 const FINE: f64 = 2.0;
-/// A turn sharper than this between two fine points is a corner, in radians.
-const CORNER: f64 = 0.4;
+/// Cosine of the turn between two fine points that makes a corner: 23 degrees.
+const CORNER: f64 = 0.92;
 
 /// Radius of a dot, in units.
 pub(super) const RADIUS: i32 = 16;
@@ -23,11 +24,7 @@ pub(super) const RADIUS: i32 = 16;
 pub(super) fn dots(strokes: &[Stroke]) -> Vec<(i32, i32)> {
     let mut ranked: Vec<(u8, Point)> = Vec::new();
     for (at, stroke) in strokes.iter().enumerate() {
-        let others = strokes
-            .iter()
-            .enumerate()
-            .filter(|(i, _)| *i != at)
-            .map(|(_, s)| s);
+        let others = strokes.iter().enumerate().filter(|(i, _)| *i != at).map(|(_, s)| s);
         ranked.extend(along(stroke, others.collect()));
     }
     ranked.sort_by_key(|(rank, _)| *rank);
@@ -35,8 +32,8 @@ pub(super) fn dots(strokes: &[Stroke]) -> Vec<(i32, i32)> {
     for (_, p) in ranked {
         let whole = (p.x.round() as i32, p.y.round() as i32);
         let near = |q: &(i32, i32)| {
-            let (dx, dy) = (f64::from(q.0 - whole.0), f64::from(q.1 - whole.1));
-            dx.hypot(dy) < CROWDED * STEP
+            let apart = Vec2::new(f64::from(q.0 - whole.0), f64::from(q.1 - whole.1));
+            apart.hypot() < CROWDED * STEP
         };
         if !kept.iter().any(near) {
             kept.push(whole);
@@ -58,11 +55,7 @@ fn along(stroke: &Stroke, others: Vec<&Stroke>) -> Vec<(u8, Point)> {
     let mut out: Vec<(u8, Point)> = stops.iter().map(|&i| (0, path[i])).collect();
     for run in stops.windows(2) {
         let between = spaced(&path[run[0]..=run[1]]);
-        out.extend(
-            between
-                .into_iter()
-                .map(|p| (if on_line(stroke, p) { 1 } else { 2 }, p)),
-        );
+        out.extend(between.into_iter().map(|p| (if on_line(stroke, p) { 1 } else { 2 }, p)));
     }
     out
 }
@@ -84,7 +77,7 @@ fn corners(path: &[Point]) -> Vec<usize> {
     inner
         .filter(|&i| {
             let (a, b) = (path[i] - path[i - 1], path[i + 1] - path[i]);
-            a.cross(b).atan2(a.dot(b)).abs() > CORNER
+            bends(a, b, CORNER)
         })
         .collect()
 }

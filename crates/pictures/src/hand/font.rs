@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use kurbo::{BezPath, Point};
+use kurbo::BezPath;
 use write_fonts::FontBuilder;
 use write_fonts::tables::cmap::Cmap;
 use write_fonts::tables::glyf::{
@@ -14,6 +14,7 @@ use write_fonts::tables::loca::LocaFormat;
 use write_fonts::types::GlyphId;
 
 use super::Cut;
+use super::direction::direction;
 use super::error::HandError;
 use super::glyph::{Shape, draw};
 use super::spacing::{BLANKS, Placed, blank};
@@ -38,20 +39,15 @@ pub(super) fn build(table: &Table, cut: Cut) -> Result<Vec<u8>, HandError> {
     let (glyf, loca, format) = glyphs.outlines()?;
     let long = i16::from(format == LocaFormat::Long);
     let mut font = FontBuilder::new();
-    font.add_table(&header::head(cut, &glyphs.entries, long))
-        .map_err(refused)?;
-    font.add_table(&header::hhea(&glyphs.entries))
-        .map_err(refused)?;
-    font.add_table(&header::maxp(&glyphs.entries))
-        .map_err(refused)?;
-    font.add_table(&header::os2(cut, &glyphs.entries, &glyphs.ids))
-        .map_err(refused)?;
+    font.add_table(&header::head(cut, &glyphs.entries, long)).map_err(refused)?;
+    font.add_table(&header::hhea(&glyphs.entries)).map_err(refused)?;
+    font.add_table(&header::maxp(&glyphs.entries)).map_err(refused)?;
+    font.add_table(&header::os2(cut, &glyphs.entries, &glyphs.ids)).map_err(refused)?;
     font.add_table(&header::post()).map_err(refused)?;
     font.add_table(&names::table(cut)).map_err(refused)?;
     font.add_table(&glyphs.widths()).map_err(refused)?;
     font.add_table(&glyphs.characters()?).map_err(refused)?;
-    font.add_table(&pairs::table(&glyphs.kerning(), &glyphs.ids))
-        .map_err(refused)?;
+    font.add_table(&pairs::table(&glyphs.kerning(), &glyphs.ids)).map_err(refused)?;
     font.add_table(&glyf).map_err(refused)?;
     font.add_table(&loca).map_err(refused)?;
     Ok(font.build())
@@ -75,29 +71,19 @@ impl Glyphs {
         let mut characters: BTreeMap<char, _> = table.iter().map(|(c, g)| (c, Some(g))).collect();
         characters.extend(BLANKS.map(|c| (c, None)));
         let dot = characters.len() as u16 + 1;
-        let mut made = Glyphs {
-            entries: vec![missing()?],
-            ids: BTreeMap::new(),
-            placed: BTreeMap::new(),
-        };
+        let mut made =
+            Glyphs { entries: vec![missing()?], ids: BTreeMap::new(), placed: BTreeMap::new() };
         for (c, glyph) in characters {
             made.ids.insert(c, made.entries.len() as u16);
             let Some(glyph) = glyph else {
                 let advance = blank(c).unwrap_or_default();
-                made.entries.push(Entry {
-                    stored: Stored::Empty,
-                    advance,
-                });
+                made.entries.push(Entry { stored: Stored::Empty, advance });
                 continue;
             };
             let drawn = draw(c, glyph, cut)?;
             let stored = store(&drawn.shape, dot)?;
-            made.entries.push(Entry {
-                stored,
-                advance: drawn.placed.advance,
-            });
-            made.placed
-                .insert(c, (glyph.base.unwrap_or(c), drawn.placed));
+            made.entries.push(Entry { stored, advance: drawn.placed.advance });
+            made.placed.insert(c, (glyph.base.unwrap_or(c), drawn.placed));
         }
         if cut == Cut::Dotted {
             let stored = simple(&[circle(dots::RADIUS)])?;
@@ -109,11 +95,7 @@ impl Glyphs {
     fn outlines(
         &self,
     ) -> Result<
-        (
-            write_fonts::tables::glyf::Glyf,
-            write_fonts::tables::loca::Loca,
-            LocaFormat,
-        ),
+        (write_fonts::tables::glyf::Glyf, write_fonts::tables::loca::Loca, LocaFormat),
         HandError,
     > {
         let mut builder = GlyfLocaBuilder::new();
@@ -147,10 +129,7 @@ fn store(shape: &Shape, dot: u16) -> Result<Stored, HandError> {
 }
 
 fn simple(paths: &[BezPath]) -> Result<Stored, HandError> {
-    let whole: BezPath = paths
-        .iter()
-        .flat_map(|p| p.elements().iter().copied())
-        .collect();
+    let whole: BezPath = paths.iter().flat_map(|p| p.elements().iter().copied()).collect();
     let glyph = SimpleGlyph::from_bezpath(&whole).map_err(|e| HandError::Font(format!("{e:?}")))?;
     Ok(Stored::Simple(glyph))
 }
@@ -166,15 +145,7 @@ fn composite(middles: &[(i32, i32)], dot: u16) -> Result<Stored, HandError> {
             Transform::default(),
             ComponentFlags::default(),
         );
-        (
-            part,
-            Bbox {
-                x_min: x - r,
-                y_min: y - r,
-                x_max: x + r,
-                y_max: y + r,
-            },
-        )
+        (part, Bbox { x_min: x - r, y_min: y - r, x_max: x + r, y_max: y + r })
     });
     let mut components = components;
     let none = || HandError::Font("a dotted glyph has no dots".into());
@@ -184,19 +155,16 @@ fn composite(middles: &[(i32, i32)], dot: u16) -> Result<Stored, HandError> {
     Ok(Stored::Composite(glyph))
 }
 
-/// The dot as four quarter circles, each of two quadratics, clockwise.
+/// The dot, clockwise, as eight quadratics.
 fn circle(radius: i32) -> BezPath {
-    // A control point of an eighth of a circle lies where its end tangents meet: r / cos(π/8).
+    // The control point of an eighth of a circle lies where its end tangents meet: r / cos(π/8).
     let r = f64::from(radius);
-    let out = r / (std::f64::consts::PI / 8.0).cos();
-    let at = |radius: f64, eighths: f64| {
-        let angle = -eighths * std::f64::consts::FRAC_PI_4;
-        Point::new(radius * angle.cos(), radius * angle.sin()).round()
-    };
+    let out = r / direction(22.5).x;
+    let at = |radius: f64, eighths: f64| (direction(-45.0 * eighths) * radius).to_point().round();
     let mut path = BezPath::new();
     path.move_to(at(r, 0.0));
-    for i in 0..8 {
-        path.quad_to(at(out, f64::from(i) + 0.5), at(r, f64::from(i) + 1.0));
+    for i in (0..8).map(f64::from) {
+        path.quad_to(at(out, i + 0.5), at(r, i + 1.0));
     }
     path.close_path();
     path
@@ -215,12 +183,7 @@ fn missing() -> Result<Entry, HandError> {
         path.close_path();
         path
     };
-    let stored = simple(&[
-        frame(60.0, 0.0, 440.0, 740.0, true),
-        frame(110.0, 50.0, 390.0, 690.0, false),
-    ])?;
-    Ok(Entry {
-        stored,
-        advance: 500,
-    })
+    let stored =
+        simple(&[frame(60.0, 0.0, 440.0, 740.0, true), frame(110.0, 50.0, 390.0, 690.0, false)])?;
+    Ok(Entry { stored, advance: 500 })
 }

@@ -9,11 +9,14 @@ use super::error::HandError;
 use super::refit::refit;
 use super::spacing::{Placed, pen, place};
 use super::stroke::Stroke;
-use super::sweep::{Contour, sweep, without};
+use super::sweep::sweep;
 use super::table::Glyph;
 
 /// Thickness of a hollow letter's line, in units.
 const RIM: f64 = 24.0;
+
+/// Radius of inner corners, as a part of the pen's width.
+const SOFT: f64 = 0.13;
 
 /// What the font shows for a character.
 pub(super) enum Shape {
@@ -38,18 +41,15 @@ pub(super) fn draw(c: char, glyph: &Glyph, cut: Cut) -> Result<Drawn, HandError>
         let shape = Shape::Dots(dots(&strokes));
         return Ok(Drawn { shape, placed });
     }
-    let tight = |_| HandError::Tight { glyph: c };
-    let mut ink: Vec<Contour> = sweep(&strokes, |s| pen(s, cut)).map_err(tight)?;
-    if cut == Cut::Hollow {
-        let inner = sweep(&strokes, |s| pen(s, cut) - 2.0 * RIM).map_err(tight)?;
-        ink = without(&ink, &inner);
-    }
-    let outline: Vec<BezPath> = ink.iter().map(|contour| refit(contour)).collect();
+    let ink = sweep(&strokes, |s| pen(s, cut)).map_err(|_| HandError::Tight { glyph: c })?;
+    let soft = ink.soften(SOFT * cut.pen());
+    let ink = match cut {
+        Cut::Hollow => soft.hollow(RIM),
+        _ => soft,
+    };
+    let outline: Vec<BezPath> = ink.contours().iter().map(|c| refit(c)).collect();
     match crossings(&outline) {
-        0 => Ok(Drawn {
-            shape: Shape::Outline(outline),
-            placed,
-        }),
+        0 => Ok(Drawn { shape: Shape::Outline(outline), placed }),
         times => Err(HandError::Crossing { glyph: c, times }),
     }
 }

@@ -40,11 +40,7 @@ pub(super) fn head(cut: Cut, entries: &[Entry], long_offsets: i16) -> Head {
         y_min: all.y_min,
         x_max: all.x_max,
         y_max: all.y_max,
-        mac_style: if bold {
-            MacStyle::BOLD
-        } else {
-            MacStyle::empty()
-        },
+        mac_style: if bold { MacStyle::BOLD } else { MacStyle::empty() },
         lowest_rec_ppem: 8,
         index_to_loc_format: long_offsets,
         ..Head::default()
@@ -52,11 +48,7 @@ pub(super) fn head(cut: Cut, entries: &[Entry], long_offsets: i16) -> Head {
 }
 
 pub(super) fn hhea(entries: &[Entry]) -> Hhea {
-    let inked = || {
-        entries
-            .iter()
-            .filter_map(|e| Some((e.advance as i16, e.bounds()?)))
-    };
+    let inked = || entries.iter().filter_map(|e| Some((e.advance as i16, e.bounds()?)));
     let least = |values: Vec<i16>| values.into_iter().min().unwrap_or(0);
     Hhea {
         ascender: (ASCENDER as i16).into(),
@@ -75,10 +67,9 @@ pub(super) fn hhea(entries: &[Entry]) -> Hhea {
 
 pub(super) fn maxp(entries: &[Entry]) -> Maxp {
     let counts = |e: &Entry| match &e.stored {
-        Stored::Simple(g) => (
-            g.contours.len() as u16,
-            g.contours.iter().map(|c| c.len() as u16).sum(),
-        ),
+        Stored::Simple(g) => {
+            (g.contours.len() as u16, g.contours.iter().map(|c| c.len() as u16).sum())
+        }
         _ => (0, 0),
     };
     let parts = |e: &Entry| match &e.stored {
@@ -112,16 +103,8 @@ pub(super) fn os2(cut: Cut, entries: &[Entry], ids: &BTreeMap<char, u16>) -> Os2
     let all = bounds(entries);
     let bold = cut == Cut::Bold;
     let code = |c: Option<&char>| c.map_or(0, |c| u16::try_from(u32::from(*c)).unwrap_or(u16::MAX));
-    let widths: Vec<i32> = entries
-        .iter()
-        .map(|e| e.advance)
-        .filter(|a| *a > 0)
-        .collect();
-    let style = if bold {
-        SelectionFlags::BOLD
-    } else {
-        SelectionFlags::REGULAR
-    };
+    let widths: Vec<i32> = entries.iter().map(|e| e.advance).filter(|a| *a > 0).collect();
+    let style = if bold { SelectionFlags::BOLD } else { SelectionFlags::REGULAR };
     Os2 {
         x_avg_char_width: (widths.iter().sum::<i32>() / widths.len().max(1) as i32) as i16,
         us_weight_class: if bold { 700 } else { 400 },

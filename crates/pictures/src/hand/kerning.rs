@@ -1,4 +1,5 @@
-//! Kerning: draws two glyphs together where their shapes leave a hole between them.
+//! Kerning: draws two glyphs together where their shapes leave a hole between them, and apart
+//! where one reaches into the other.
 
 use std::collections::BTreeMap;
 
@@ -10,13 +11,19 @@ const SLACK: f64 = 25.0;
 const SHARE: f64 = 0.6;
 /// No pair is drawn closer than this, in units.
 pub(super) const CLOSEST: i32 = -110;
+/// White under which two glyphs seem to touch, in units; diagonals side by side keep this much.
+const TOUCHING: f64 = 24.0;
+/// White to which such a pair is opened, in units.
+const OPENED: f64 = 40.0;
+/// No pair is drawn further apart than this, in units.
+pub(super) const WIDEST: i32 = 110;
 /// Smaller corrections are not seen, in units.
 const SEEN: i32 = 8;
 /// Ink this many bands above or below still counts as beside: a comma must not slide under the
 /// foot of a letter, nor an apostrophe over its shoulder.
 const REACH: i32 = 3;
 
-/// Correction for each pair that needs one, in units; all are negative.
+/// Correction for each pair that needs one, in units; negative ones draw it together.
 pub(super) fn pairs(placed: &BTreeMap<char, (char, Placed)>) -> BTreeMap<(char, char), i32> {
     // A letter with an accent is kerned like the letter alone.
     let shapes: BTreeMap<char, Sides> = placed
@@ -28,18 +35,15 @@ pub(super) fn pairs(placed: &BTreeMap<char, (char, Placed)>) -> BTreeMap<(char, 
     for (a, left) in &shapes {
         for (b, right) in &shapes {
             let both_figures = a.is_ascii_digit() && b.is_ascii_digit();
-            let kern = if both_figures { 0 } else { left.closer(right) };
-            if kern <= -SEEN {
+            let kern = if both_figures { 0 } else { left.correction(right) };
+            if kern.abs() >= SEEN {
                 found.insert((*a, *b), kern);
             }
         }
     }
     let base = |c: &char| placed.get(c).map_or(*c, |(base, _)| *base);
-    let all = placed
-        .keys()
-        .flat_map(|a| placed.keys().map(move |b| (*a, *b)));
-    all.filter_map(|(a, b)| Some(((a, b), *found.get(&(base(&a), base(&b)))?)))
-        .collect()
+    let all = placed.keys().flat_map(|a| placed.keys().map(move |b| (*a, *b)));
+    all.filter_map(|(a, b)| Some(((a, b), *found.get(&(base(&a), base(&b)))?))).collect()
 }
 
 /// White on both sides of a glyph, band by band, counted from its writing positions.
@@ -59,14 +63,15 @@ impl Sides {
         }
     }
 
-    /// The correction when `next` follows: the narrowest white between both, less what their
-    /// bearings meant to leave.
-    fn closer(&self, next: &Sides) -> i32 {
-        let beside = self
-            .after
-            .iter()
-            .filter_map(|(band, a)| Some(a + next.before.get(band)?));
-        let narrowest = beside.fold(f64::INFINITY, f64::min);
+    /// The correction when `next` follows. It comes from the narrowest white between both, less
+    /// what their bearings meant to leave.
+    fn correction(&self, next: &Sides) -> i32 {
+        let beside = self.after.iter();
+        let white = beside.filter_map(|(band, a)| Some(a + next.before.get(band)?));
+        let narrowest = white.fold(f64::INFINITY, f64::min);
+        if narrowest < TOUCHING {
+            return ((OPENED - narrowest).round() as i32).min(WIDEST);
+        }
         let excess = narrowest - self.bearings.1 - next.bearings.0;
         if excess <= SLACK {
             return 0;

@@ -4,6 +4,7 @@
 //! em is the four-line ruling: ascender 760, x-height 480, base line 0, descender -240.
 
 mod crossing;
+mod direction;
 mod dots;
 mod error;
 mod font;
@@ -11,6 +12,7 @@ mod glyph;
 mod header;
 mod kerning;
 mod names;
+mod nib;
 mod pairs;
 mod refit;
 mod spacing;
@@ -101,9 +103,7 @@ pub fn advance(c: char) -> Option<i32> {
         return Some(width);
     }
     let glyph = Table::ours().ok()?.get(c)?;
-    spacing::place(c, glyph, Cut::Regular)
-        .ok()
-        .map(|p| p.advance)
+    spacing::place(c, glyph, Cut::Regular).ok().map(|p| p.advance)
 }
 
 /// Whether the four cuts can print a character.

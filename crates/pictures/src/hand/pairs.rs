@@ -26,10 +26,7 @@ pub(super) fn table(kerning: &BTreeMap<(char, char), i32>, ids: &BTreeMap<char, 
     let lookup = PositionLookup::Pair(Lookup::new(LookupFlag::empty(), vec![pairs]));
     let feature = FeatureRecord::new(Tag::new(b"kern"), Feature::new(None, vec![0]));
     let script = |tag| {
-        ScriptRecord::new(
-            Tag::new(tag),
-            Script::new(Some(LangSys::new(vec![0])), Vec::new()),
-        )
+        ScriptRecord::new(Tag::new(tag), Script::new(Some(LangSys::new(vec![0])), Vec::new()))
     };
     Gpos::new(
         ScriptList::new(vec![script(b"DFLT"), script(b"latn")]),

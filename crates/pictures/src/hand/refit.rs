@@ -6,11 +6,13 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
+use super::direction::bends;
+
 /// An edge longer than this is a straight line of the drawing, in units: the samples of a curve
 /// lie closer together.
 const LONG: f64 = 40.0;
-/// A turn sharper than this is a corner, in radians.
-const CORNER: f64 = 0.5;
+/// Cosine of the turn that makes a corner: 29 degrees.
+const CORNER: f64 = 0.875;
 /// How far a curve may stray from the polygon, in units.
 const STRAY: f64 = 0.6;
 /// Vertices nearer than this say nothing about direction, in units.
@@ -108,7 +110,7 @@ impl Ring {
 
     fn is_corner(&self, i: usize) -> bool {
         let (a, b) = (self.edge(self.before(i)), self.edge(i));
-        a.cross(b).atan2(a.dot(b)).abs() > CORNER
+        bends(a, b, CORNER)
     }
 
     /// Whether the outline turns back in x or in y here.
@@ -221,11 +223,13 @@ impl Ring {
 
 /// Direction at the beginning of `first`, when `second` follows and the curve bends evenly.
 fn bent(first: Vec2, second: Vec2) -> Vec2 {
-    let turn = second.cross(first).atan2(second.dot(first));
-    if first.hypot() < 1e-9 || turn.abs() > CORNER {
-        return first.normalize();
+    let (u, v) = (first.normalize(), second.normalize());
+    if bends(u, v, CORNER) {
+        return u;
     }
-    Vec2::from_angle(first.atan2() + turn / 2.0)
+    // Half the turn back from `u`: the mean direction, mirrored in `u`.
+    let mean = (u + v).normalize();
+    u * (2.0 * u.dot(mean)) - mean
 }
 
 /// Where the tangents at both ends of a piece meet, if it lies ahead of one and behind the other.

@@ -2,6 +2,8 @@
 
 use kurbo::{Point, Vec2};
 
+use super::direction::direction;
+
 /// One piece of a centre line, in units (thousandths of an em), y upwards from the base line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Segment {
@@ -46,7 +48,7 @@ impl Segment {
     pub fn start(&self) -> Point {
         match *self {
             Segment::Line { from, .. } => from,
-            Segment::Arc { start, .. } => self.on_ellipse(start.to_radians()),
+            Segment::Arc { start, .. } => self.on_ellipse(start),
             Segment::Dot { at } => at,
         }
     }
@@ -55,16 +57,17 @@ impl Segment {
     pub fn end(&self) -> Point {
         match *self {
             Segment::Line { to, .. } => to,
-            Segment::Arc { end, .. } => self.on_ellipse(end.to_radians()),
+            Segment::Arc { end, .. } => self.on_ellipse(end),
             Segment::Dot { at } => at,
         }
     }
 
-    /// The point of an arc's ellipse at an angle in radians; a line or dot has only its start.
+    /// The point of an arc's ellipse at an angle in degrees; a line or dot has only its start.
     fn on_ellipse(&self, angle: f64) -> Point {
         match *self {
             Segment::Arc { centre, radii, .. } => {
-                centre + Vec2::new(radii.x * angle.cos(), radii.y * angle.sin())
+                let d = direction(angle);
+                centre + Vec2::new(radii.x * d.x, radii.y * d.y)
             }
             _ => self.start(),
         }
@@ -90,16 +93,11 @@ impl Segment {
             Segment::Dot { at } => vec![at],
             Segment::Line { from, to } => {
                 let steps = (from.distance(to) / apart).ceil().max(1.0) as usize;
-                (0..=steps)
-                    .map(|i| from.lerp(to, i as f64 / steps as f64))
-                    .collect()
+                (0..=steps).map(|i| from.lerp(to, i as f64 / steps as f64)).collect()
             }
-            Segment::Arc {
-                radii, start, end, ..
-            } => {
-                let (start, end) = (start.to_radians(), end.to_radians());
+            Segment::Arc { radii, start, end, .. } => {
                 // The longer radius bounds the speed along the ellipse.
-                let longest = (end - start).abs() * radii.x.max(radii.y);
+                let longest = (end - start).abs().to_radians() * radii.x.max(radii.y);
                 let steps = (longest / apart).ceil().max(1.0) as usize;
                 (0..=steps)
                     .map(|i| start + (end - start) * i as f64 / steps as f64)
@@ -137,10 +135,7 @@ impl Stroke {
 
     /// The same stroke somewhere else.
     pub(super) fn moved(&self, by: Vec2) -> Stroke {
-        Stroke {
-            segments: self.segments.iter().map(|s| s.moved(by)).collect(),
-            ..self.clone()
-        }
+        Stroke { segments: self.segments.iter().map(|s| s.moved(by)).collect(), ..self.clone() }
     }
 
     /// Height of the lowest point, in units.

@@ -45,10 +45,7 @@ impl Table {
     /// The table that belongs to the program, read once.
     pub fn ours() -> Result<&'static Table, HandError> {
         static TABLE: OnceLock<Result<Table, HandError>> = OnceLock::new();
-        TABLE
-            .get_or_init(|| Table::read(OURS))
-            .as_ref()
-            .map_err(Clone::clone)
+        TABLE.get_or_init(|| Table::read(OURS)).as_ref().map_err(Clone::clone)
     }
 
     /// Reads a table; the first line that cannot be read is the error.
@@ -59,13 +56,9 @@ impl Table {
             if line.is_empty() || line == "#" || line.starts_with("# ") {
                 continue;
             }
-            reader
-                .line(line)
-                .map_err(|what| HandError::Table { line: at + 1, what })?;
+            reader.line(line).map_err(|what| HandError::Table { line: at + 1, what })?;
         }
-        Ok(Table {
-            glyphs: reader.glyphs,
-        })
+        Ok(Table { glyphs: reader.glyphs })
     }
 
     pub fn get(&self, c: char) -> Option<&Glyph> {
@@ -138,11 +131,7 @@ impl Reader {
             .clone();
         // A cedilla hangs from the base line and stays there.
         let hangs = drawn.iter().all(|s| s.lowest() < 0.0);
-        let up = if base.is_uppercase() && !hangs {
-            RAISE
-        } else {
-            0.0
-        };
+        let up = if base.is_uppercase() && !hangs { RAISE } else { 0.0 };
         let by = Vec2::new(number(x)?, up);
         glyph.strokes.extend(drawn.iter().map(|s| s.moved(by)));
         glyph.base = Some(base);
@@ -165,9 +154,7 @@ fn character(name: &str) -> Result<char, String> {
     let mut chars = name.chars();
     match (coded, chars.next(), chars.next()) {
         (Some(c), ..) | (None, Some(c), None) => Ok(c),
-        _ => Err(format!(
-            "`{name}` is not one character, nor one like U+0023"
-        )),
+        _ => Err(format!("`{name}` is not one character, nor one like U+0023")),
     }
 }
 
@@ -202,11 +189,7 @@ fn strokes(body: &str, heavy: Option<f64>, mark: bool) -> Result<Vec<Stroke>, St
     body.split(" | ")
         .map(|text| {
             let segments = segments(text)?;
-            Ok(Stroke {
-                segments,
-                heavy,
-                mark,
-            })
+            Ok(Stroke { segments, heavy, mark })
         })
         .collect()
 }
@@ -218,8 +201,7 @@ fn segments(text: &str) -> Result<Vec<Segment>, String> {
     while let Some(op) = words.next() {
         let mut next = || {
             let word = words.next();
-            word.ok_or_else(|| format!("`{op}` wants more numbers"))
-                .and_then(number)
+            word.ok_or_else(|| format!("`{op}` wants more numbers")).and_then(number)
         };
         match op {
             "M" => pen = Some(Point::new(next()?, next()?)),
@@ -263,10 +245,5 @@ fn arc(centre: Point, radii: Vec2, start: f64, end: f64) -> Result<Segment, Stri
     if start == end || (end - start).abs() > 360.0 {
         return Err("`E` must turn by more than 0 and at most 360 degrees".into());
     }
-    Ok(Segment::Arc {
-        centre,
-        radii,
-        start,
-        end,
-    })
+    Ok(Segment::Arc { centre, radii, start, end })
 }
