@@ -65,28 +65,34 @@ pub(super) fn hhea(entries: &[Entry]) -> Hhea {
     }
 }
 
-pub(super) fn maxp(entries: &[Entry]) -> Maxp {
-    let counts = |e: &Entry| match &e.stored {
+/// Contours and points of a glyph that is no composite.
+fn size(entry: &Entry) -> (u16, u16) {
+    match &entry.stored {
         Stored::Simple(g) => {
             (g.contours.len() as u16, g.contours.iter().map(|c| c.len() as u16).sum())
         }
         _ => (0, 0),
-    };
-    let parts = |e: &Entry| match &e.stored {
+    }
+}
+
+/// Copies of other glyphs that a glyph is made of.
+fn parts(entry: &Entry) -> u16 {
+    match &entry.stored {
         Stored::Composite(g) => g.components().len() as u16,
         _ => 0,
-    };
-    let contours = entries.iter().map(|e| counts(e).0).max().unwrap_or(0);
-    let points: u16 = entries.iter().map(|e| counts(e).1).max().unwrap_or(0);
+    }
+}
+
+pub(super) fn maxp(entries: &[Entry]) -> Maxp {
     let most = entries.iter().map(parts).max().unwrap_or(0);
     // The one glyph that composites repeat comes last.
-    let (dot_contours, dot_points) = entries.last().map_or((0, 0), counts);
+    let dot = entries.last().map_or((0, 0), size);
     Maxp {
         num_glyphs: entries.len() as u16,
-        max_points: Some(points),
-        max_contours: Some(contours),
-        max_composite_points: Some(most * dot_points),
-        max_composite_contours: Some(most * dot_contours),
+        max_points: entries.iter().map(|e| size(e).1).max(),
+        max_contours: entries.iter().map(|e| size(e).0).max(),
+        max_composite_points: Some(most * dot.1),
+        max_composite_contours: Some(most * dot.0),
         max_zones: Some(1),
         max_twilight_points: Some(0),
         max_storage: Some(0),
@@ -99,14 +105,23 @@ pub(super) fn maxp(entries: &[Entry]) -> Maxp {
     }
 }
 
+/// Mean width of all glyphs that have one.
+fn mean_width(entries: &[Entry]) -> i16 {
+    let widths: Vec<i32> = entries.iter().map(|e| e.advance).filter(|a| *a > 0).collect();
+    (widths.iter().sum::<i32>() / widths.len().max(1) as i32) as i16
+}
+
+/// A character's code, or the highest that fits.
+fn code(c: Option<&char>) -> u16 {
+    c.map_or(0, |c| u16::try_from(u32::from(*c)).unwrap_or(u16::MAX))
+}
+
 pub(super) fn os2(cut: Cut, entries: &[Entry], ids: &BTreeMap<char, u16>) -> Os2 {
     let all = bounds(entries);
     let bold = cut == Cut::Bold;
-    let code = |c: Option<&char>| c.map_or(0, |c| u16::try_from(u32::from(*c)).unwrap_or(u16::MAX));
-    let widths: Vec<i32> = entries.iter().map(|e| e.advance).filter(|a| *a > 0).collect();
     let style = if bold { SelectionFlags::BOLD } else { SelectionFlags::REGULAR };
     Os2 {
-        x_avg_char_width: (widths.iter().sum::<i32>() / widths.len().max(1) as i32) as i16,
+        x_avg_char_width: mean_width(entries),
         us_weight_class: if bold { 700 } else { 400 },
         us_width_class: 5,
         y_strikeout_size: 50,

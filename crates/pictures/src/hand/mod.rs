@@ -13,6 +13,7 @@ mod header;
 mod kerning;
 mod names;
 mod nib;
+mod notation;
 mod pairs;
 mod refit;
 mod spacing;

@@ -3,10 +3,11 @@
 use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
-use kurbo::{Point, Vec2};
+use kurbo::Vec2;
 
 use super::error::HandError;
-use super::stroke::{Segment, Stroke};
+use super::notation::{character, number, pen_width, side, strokes};
+use super::stroke::Stroke;
 
 const OURS: &str = include_str!("../../data/hand.txt");
 
@@ -144,106 +145,4 @@ impl Reader {
             Some(_) => Err(format!("character `{c}` is drawn twice")),
         }
     }
-}
-
-fn character(name: &str) -> Result<char, String> {
-    let coded = name
-        .strip_prefix("U+")
-        .and_then(|hex| u32::from_str_radix(hex, 16).ok())
-        .and_then(char::from_u32);
-    let mut chars = name.chars();
-    match (coded, chars.next(), chars.next()) {
-        (Some(c), ..) | (None, Some(c), None) => Ok(c),
-        _ => Err(format!("`{name}` is not one character, nor one like U+0023")),
-    }
-}
-
-fn side(word: &str) -> Result<Side, String> {
-    Ok(match word {
-        "s" => Side::Straight,
-        "r" => Side::Round,
-        "o" => Side::Open,
-        "t" => Side::Tail,
-        "d" => Side::Diagonal,
-        "h" => Side::Hanging,
-        _ => return Err(format!("side `{word}` is none of s, r, o, t, d, h")),
-    })
-}
-
-fn pen_width(words: &[&str]) -> Result<Option<f64>, String> {
-    match words {
-        [] => Ok(None),
-        [width] => number(width).map(Some),
-        _ => Err("expected at most one pen width after the sides".into()),
-    }
-}
-
-fn number(word: &str) -> Result<f64, String> {
-    word.parse::<f64>()
-        .ok()
-        .filter(|n| n.abs() <= 10_000.0)
-        .ok_or_else(|| format!("`{word}` is not a number of units"))
-}
-
-fn strokes(body: &str, heavy: Option<f64>, mark: bool) -> Result<Vec<Stroke>, String> {
-    body.split(" | ")
-        .map(|text| {
-            let segments = segments(text)?;
-            Ok(Stroke { segments, heavy, mark })
-        })
-        .collect()
-}
-
-fn segments(text: &str) -> Result<Vec<Segment>, String> {
-    let mut words = text.split_whitespace();
-    let mut out = Vec::new();
-    let mut pen: Option<Point> = None;
-    while let Some(op) = words.next() {
-        let mut next = || {
-            let word = words.next();
-            word.ok_or_else(|| format!("`{op}` wants more numbers")).and_then(number)
-        };
-        match op {
-            "M" => pen = Some(Point::new(next()?, next()?)),
-            "L" => {
-                let from = pen.ok_or("`L` has no point to start from; begin with `M x y`")?;
-                let to = Point::new(next()?, next()?);
-                out.push(Segment::Line { from, to });
-                pen = Some(to);
-            }
-            "E" => {
-                let centre = Point::new(next()?, next()?);
-                let radii = Vec2::new(next()?, next()?);
-                let (start, end) = (next()?, next()?);
-                let arc = arc(centre, radii, start, end)?;
-                // Steps shorter than half a unit come from rounded numbers in the table.
-                if let Some(from) = pen.filter(|p| p.distance(arc.start()) > 0.5) {
-                    let to = arc.start();
-                    out.push(Segment::Line { from, to });
-                }
-                pen = Some(arc.end());
-                out.push(arc);
-            }
-            "D" => {
-                let at = Point::new(next()?, next()?);
-                out.push(Segment::Dot { at });
-                pen = None;
-            }
-            _ => return Err(format!("step `{op}` is none of M, L, E, D")),
-        }
-    }
-    match out.is_empty() {
-        true => Err("a stroke draws nothing".into()),
-        false => Ok(out),
-    }
-}
-
-fn arc(centre: Point, radii: Vec2, start: f64, end: f64) -> Result<Segment, String> {
-    if radii.x <= 0.0 || radii.y <= 0.0 {
-        return Err("both radii of `E` must be more than 0".into());
-    }
-    if start == end || (end - start).abs() > 360.0 {
-        return Err("`E` must turn by more than 0 and at most 360 degrees".into());
-    }
-    Ok(Segment::Arc { centre, radii, start, end })
 }
