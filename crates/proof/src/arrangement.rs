@@ -1,6 +1,6 @@
 //! Orders of letters: how many there are, and what two orders have in common.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// True when both hold the same letters, each as often.
 pub fn same_letters<T: Ord>(a: &[T], b: &[T]) -> bool {
@@ -44,6 +44,29 @@ pub fn derangements<T: Ord>(letters: &[T]) -> Option<u128> {
         sum /= factorial(*m)?;
     }
     u128::try_from(sum).ok()
+}
+
+/// Every order that a mixed word may show: no letter in its own place where that can be, else any but the word.
+/// None for more than seven letters, of which there are too many to list.
+pub fn mixed_orders<T: Ord + Clone>(letters: &[T]) -> Option<BTreeSet<Vec<T>>> {
+    if letters.len() > 7 {
+        return None;
+    }
+    let mut all: BTreeSet<Vec<T>> = BTreeSet::from([Vec::new()]);
+    for letter in letters {
+        let longer = |order: &Vec<T>| {
+            let order = order.clone();
+            (0..=order.len()).map(move |i| {
+                let mut next = order.clone();
+                next.insert(i, letter.clone());
+                next
+            }).collect::<Vec<_>>()
+        };
+        all = all.iter().flat_map(longer).collect();
+    }
+    let apart = can_leave_place(letters);
+    all.retain(|order| if apart { in_place(letters, order) == 0 } else { order != letters });
+    Some(all)
 }
 
 fn counts<T: Ord>(letters: &[T]) -> BTreeMap<&T, usize> {
@@ -95,7 +118,11 @@ mod tests {
             ("POSSESS", 0),
         ] {
             assert_eq!(count(word), Some(d), "{word}");
-            assert_eq!(can_leave_place(&word.chars().collect::<Vec<_>>()), d > 0, "{word}");
+            let letters: Vec<char> = word.chars().collect();
+            assert_eq!(can_leave_place(&letters), d > 0, "{word}");
+            let listed = mixed_orders(&letters).expect("seven letters at most").len() as u128;
+            // All orders but the word itself: 3 - 1 for EGG, 210 - 1 for POSSESS.
+            assert_eq!(listed, if d > 0 { d } else if word == "EGG" { 2 } else { 209 }, "{word}");
         }
     }
 

@@ -10,12 +10,14 @@ pub mod code_symbol;
 pub mod fixture;
 pub mod kind;
 pub mod kinds;
+pub mod lettering;
 pub mod lexicon;
 #[cfg(test)]
 mod registry;
 pub mod shared;
 #[cfg(test)]
 pub mod tested;
+pub mod terms;
 pub mod words;
 
 pub use about::{About, Opt, OptKind, Scope, Sign};

@@ -1,0 +1,279 @@
+//! What a word search is made from: words spelt for the grid, its size, the ways they run.
+
+use super::WORDS;
+use crate::lettering;
+use crate::shared::{owner_place, title};
+use crate::terms::{Take, Terms, terms, too_few};
+use crate::words::words;
+use crate::Ask;
+use findings::{Finding, Findings};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
+use study::{Band, Said};
+
+/// Everything the sheet is made from.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Needs {
+    /// Title.
+    pub title: String,
+    /// Rows.
+    pub rows: usize,
+    /// Columns.
+    pub columns: usize,
+    /// Side of a cell, µm.
+    pub cell: u32,
+    /// Number of ways in which words run: 2, 4, 6 or 8.
+    pub ways: u8,
+    /// How many words are hidden.
+    pub count: usize,
+    /// Words to choose from.
+    pub pool: Vec<Spelt>,
+    /// May a listed word also be read inside another?
+    pub inside: bool,
+    /// Are the fillers the words' own letters, or the whole alphabet?
+    pub own_letters: bool,
+    /// Unfit words that could be read from the letters in use, spelt.
+    pub unfit: Vec<Vec<String>>,
+    /// Hints for the author.
+    pub notes: Findings,
+}
+
+/// A word with its letters.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Spelt {
+    /// In the author's spelling.
+    pub word: Said,
+    /// In capitals, as in the grid.
+    pub letters: Vec<String>,
+}
+
+/// Fewest letters of a word: shorter ones turn up by chance (checks.md 12.3).
+pub const SHORTEST: usize = 3;
+/// Smallest cell, µm.
+pub const SMALLEST_CELL: u32 = 7_000;
+/// Largest cell, µm.
+const LARGEST_CELL: u32 = 16_000;
+/// Room between the grid and its frame, both sides together, µm.
+const FRAME: u32 = 2_000;
+/// Height that the sentence above and the task below take, µm.
+const AROUND: u32 = 60_000;
+/// Most rows or columns.
+const LARGEST: usize = 18;
+/// Most words in a list.
+const LONGEST_LIST: usize = 24;
+
+/// Size, number of words and ways of a band and level; our own steps.
+fn plan(band: Band, level: u8) -> (usize, usize, u8) {
+    match (band, level) {
+        (Band::A, 1) => (8, 5, 2),
+        (Band::A, 2) => (8, 6, 2),
+        (Band::A, _) => (9, 8, 2),
+        (Band::B, 1) => (10, 8, 2),
+        (Band::B, 2) => (12, 10, 4),
+        (Band::B, _) => (13, 12, 6),
+        (Band::C, 1) => (13, 12, 4),
+        (Band::C, 2) => (14, 14, 6),
+        (Band::C, _) => (15, 16, 8),
+        (Band::D, 1) => (15, 16, 6),
+        (Band::D, 2) => (16, 18, 8),
+        (Band::D, _) => (18, 20, 8),
+    }
+}
+
+/// Letters that may be hidden: fewer than two cells in three, so that the eye has to search.
+pub fn budget(rows: usize, columns: usize) -> usize {
+    rows * columns * 2 / 3
+}
+
+/// Works out the Needs.
+pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
+    let found = terms(ask, Take::Letters)?;
+    let mut bad = Findings::none();
+    let mut notes = Findings::none();
+    let mut pool = spelt(&found, &mut bad, &mut notes);
+    let (side, target, ways) = plan(ask.band, ask.level);
+    let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
+    let (rows, columns) = size(ask, &pool, side, wish.unwrap_or(if found.listed { pool.len() } else { target }));
+    too_long(&mut pool, rows.max(columns), found.listed, &mut bad, &mut notes);
+    let inside = ask.flag("allow-inside").unwrap_or(false);
+    if found.listed {
+        inside_others(&pool, inside, &mut bad);
+    }
+    let least = least(ask, found.listed, pool.len());
+    let count = count(ask, &pool, &found, (rows, columns), inside, target);
+    if bad.is_empty() && count < least {
+        bad.push(shortage(ask, &pool, count, least, (rows, columns)));
+    }
+    let cell = cell(ask, rows, columns);
+    if cell < SMALLEST_CELL {
+        bad.push(small_cells(ask, rows, columns));
+    }
+    if !bad.is_empty() {
+        return Err(bad);
+    }
+    let own_letters = ask.text("fill") != Some("alphabet");
+    let unfit = unfit(ask, &pool, own_letters, rows.max(columns));
+    let ways = ask.text("directions").and_then(|d| d.parse().ok()).unwrap_or(ways);
+    let title = title(ask, &words(WORDS, ask.language));
+    Ok(Needs { title, rows, columns, cell, ways, count, pool, inside, own_letters, unfit, notes })
+}
+
+/// Spells the words; those that cannot stand in a grid are refused when listed, else left out with a hint.
+fn spelt(found: &Terms, bad: &mut Findings, notes: &mut Findings) -> Vec<Spelt> {
+    let mut pool: Vec<Spelt> = Vec::new();
+    for term in &found.all {
+        let plain = term.word.plain();
+        let (fault, remedy) = match lettering::letters(&plain) {
+            Err(sign) => (format!("`{plain}` has a `{sign}`, which is no letter"), "write it with letters only"),
+            Ok(l) if l.len() < SHORTEST => (format!("`{plain}` is too short to hide"), "use words of three letters or more"),
+            Ok(l) if pool.iter().any(|p| p.letters == l) => {
+                (format!("`{plain}` stands in the list twice"), "take one of the two out")
+            }
+            Ok(letters) => {
+                pool.push(Spelt { word: term.word.clone(), letters });
+                continue;
+            }
+        };
+        let remedy = format!("{remedy}, or put `no` under `puzzle` in its row");
+        if found.listed {
+            bad.push(Finding::error("word-unusable", fault).at(&term.word.at).remedy(remedy));
+        } else {
+            notes.push(Finding::hint("word-left-out", fault).at(&term.word.at).remedy(remedy));
+        }
+    }
+    pool
+}
+
+/// The author's size, or the band's; a grid without a wish grows while every word is wanted and one does not fit.
+fn size(ask: &Ask<'_>, pool: &[Spelt], side: usize, wanted: usize) -> (usize, usize) {
+    let wish = |name| ask.number(name).and_then(|n| usize::try_from(n).ok());
+    let (rows, columns) = (wish("rows"), wish("columns"));
+    if rows.is_some() || columns.is_some() {
+        return (rows.unwrap_or(side), columns.unwrap_or(side));
+    }
+    let mut side = side;
+    if pool.len() <= wanted {
+        let longest = pool.iter().map(|p| p.letters.len()).max().unwrap_or(0);
+        let letters: usize = pool.iter().map(|p| p.letters.len()).sum();
+        while side < LARGEST && (longest > side || letters > budget(side, side)) {
+            side += 1;
+        }
+    }
+    (side, side)
+}
+
+fn too_long(pool: &mut Vec<Spelt>, room: usize, listed: bool, bad: &mut Findings, notes: &mut Findings) {
+    for long in pool.iter().filter(|p| p.letters.len() > room) {
+        let fault = format!("`{}` has {} letters, and the grid has room for {room}", long.word.plain(), long.letters.len());
+        if listed {
+            let remedy = "make the grid larger with `rows` or `columns` (at most 18), or use a shorter word";
+            bad.push(Finding::error("word-too-long", fault).at(&long.word.at).remedy(remedy));
+        } else {
+            notes.push(Finding::hint("word-left-out", fault).at(&long.word.at).remedy("set `rows` or `columns` to have it in"));
+        }
+    }
+    pool.retain(|p| p.letters.len() <= room);
+}
+
+/// A listed word that can be read inside another.
+fn inside_others(pool: &[Spelt], allowed: bool, bad: &mut Findings) {
+    for short in pool {
+        for long in pool.iter().filter(|l| hides(&short.letters, &l.letters, false)) {
+            let (s, l) = (short.word.plain(), long.word.plain());
+            if short.letters.len() == long.letters.len() && s < l {
+                let fault = format!("`{s}` read backwards is `{l}`");
+                bad.push(Finding::error("word-inside", fault).at(&short.word.at).remedy("take one of the two out"));
+            } else if short.letters.len() < long.letters.len() && !allowed {
+                let finding = Finding::error("word-inside", format!("`{s}` can be read inside `{l}`")).at(&short.word.at);
+                let finding = finding.remedy("take one of the two out");
+                bad.push(finding.remedy("or set `allow-inside = true`; the child then finds the shorter word by itself as well"));
+            }
+        }
+    }
+}
+
+/// True when `short` can be read inside `long`, either way; with `allow` only when both are as long.
+fn hides(short: &[String], long: &[String], allow: bool) -> bool {
+    let reversed = |w: &[String]| w.iter().eq(short.iter().rev());
+    let fits = if allow { short.len() == long.len() } else { short.len() <= long.len() };
+    fits && short != long && long.windows(short.len()).any(|w| w == short || reversed(w))
+}
+
+/// Chooses `count` words of the pool, tried in this order, that hold no other and fill no more than the budget.
+pub fn choose(pool: &[Spelt], order: &[usize], count: usize, budget: usize, inside: bool) -> Vec<usize> {
+    let mut taken: Vec<usize> = Vec::new();
+    let mut letters = 0;
+    for i in order.iter().copied() {
+        let word = &pool[i].letters;
+        let apart = taken.iter().all(|t| {
+            let other = &pool[*t].letters;
+            !hides(word, other, inside) && !hides(other, word, inside)
+        });
+        if taken.len() < count && apart && letters + word.len() <= budget {
+            letters += word.len();
+            taken.push(i);
+        }
+    }
+    taken
+}
+
+/// Order in which the most words fit: shortest first.
+pub fn shortest_first(pool: &[Spelt]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..pool.len()).collect();
+    order.sort_by_key(|i| pool[*i].letters.len());
+    order
+}
+
+fn count(ask: &Ask<'_>, pool: &[Spelt], found: &Terms, (rows, columns): (usize, usize), inside: bool, target: usize) -> usize {
+    let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
+    let wanted = wish.unwrap_or(if found.listed { pool.len() } else { target }).min(LONGEST_LIST);
+    choose(pool, &shortest_first(pool), wanted, budget(rows, columns), inside).len()
+}
+
+/// Fewest words that make a sheet: all that the author asked for, else half of what the band plans.
+fn least(ask: &Ask<'_>, listed: bool, usable: usize) -> usize {
+    match ask.number("count").and_then(|n| usize::try_from(n).ok()) {
+        Some(wish) => wish,
+        None if listed => usable.max(SHORTEST),
+        None if ask.band == Band::A => 4,
+        None => 6,
+    }
+}
+
+fn shortage(ask: &Ask<'_>, pool: &[Spelt], count: usize, least: usize, (rows, columns): (usize, usize)) -> Finding {
+    let letters: usize = shortest_first(pool).iter().take(least).map(|i| pool[*i].letters.len()).sum();
+    if pool.len() >= least && letters > budget(rows, columns) {
+        let message = format!("{least} words of together {letters} letters are too many for a grid of {rows} × {columns}");
+        return Finding::error("words-too-many", message)
+            .at(&owner_place(ask))
+            .remedy(format!("hide at most {} letters: use fewer words, or set larger `rows` and `columns`", budget(rows, columns)));
+    }
+    let what = format!("words that fit a word search of {rows} × {columns} and cannot be read inside one another");
+    too_few(ask, &what, count, least)
+}
+
+fn cell(ask: &Ask<'_>, rows: usize, columns: usize) -> u32 {
+    let across = ask.room.main_w.saturating_sub(FRAME) / columns.max(1) as u32;
+    let down = ask.room.body_h.saturating_sub(AROUND) / rows.max(1) as u32;
+    across.min(down).min(LARGEST_CELL)
+}
+
+fn small_cells(ask: &Ask<'_>, rows: usize, columns: usize) -> Finding {
+    Finding::error("cells-small", format!("a grid of {rows} × {columns} would have cells under 7 mm"))
+        .at(&owner_place(ask))
+        .remedy("set smaller `rows` and `columns`")
+}
+
+/// Unfit words that the letters in use can spell.
+fn unfit(ask: &Ask<'_>, pool: &[Spelt], own: bool, longest: usize) -> Vec<Vec<String>> {
+    let mut alphabet: BTreeSet<String> = pool.iter().flat_map(|p| p.letters.iter().cloned()).collect();
+    if !own {
+        alphabet.extend(ALPHABET.chars().map(String::from));
+    }
+    let spelt = ask.lexicon.unfit().filter_map(|w| lettering::letters(w).ok());
+    let readable = spelt.filter(|l| (SHORTEST..=longest).contains(&l.len()) && l.iter().all(|c| alphabet.contains(c)));
+    readable.collect::<BTreeSet<_>>().into_iter().collect()
+}
+
+/// Letters of the fill `alphabet`.
+pub const ALPHABET: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
