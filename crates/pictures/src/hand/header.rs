@@ -116,10 +116,13 @@ fn code(c: Option<&char>) -> u16 {
     c.map_or(0, |c| u16::try_from(u32::from(*c)).unwrap_or(u16::MAX))
 }
 
+fn style(bold: bool) -> SelectionFlags {
+    if bold { SelectionFlags::BOLD } else { SelectionFlags::REGULAR }
+}
+
 pub(super) fn os2(cut: Cut, entries: &[Entry], ids: &BTreeMap<char, u16>) -> Os2 {
     let all = bounds(entries);
     let bold = cut == Cut::Bold;
-    let style = if bold { SelectionFlags::BOLD } else { SelectionFlags::REGULAR };
     Os2 {
         x_avg_char_width: mean_width(entries),
         us_weight_class: if bold { 700 } else { 400 },
@@ -129,7 +132,7 @@ pub(super) fn os2(cut: Cut, entries: &[Entry], ids: &BTreeMap<char, u16>) -> Os2
         // Basic Latin, Latin-1, Latin Extended-A, General Punctuation.
         ul_unicode_range_1: 1 | 1 << 1 | 1 << 2 | 1 << 31,
         ach_vend_id: Tag::new(b"BDRE"),
-        fs_selection: style | SelectionFlags::USE_TYPO_METRICS,
+        fs_selection: style(bold) | SelectionFlags::USE_TYPO_METRICS,
         us_first_char_index: code(ids.keys().next()),
         us_last_char_index: code(ids.keys().next_back()),
         s_typo_ascender: ASCENDER as i16,
