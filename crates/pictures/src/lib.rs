@@ -1,3 +1,4 @@
 //! Computations on artwork.
 
 pub mod hand;
+pub mod outline;
