@@ -1,12 +1,37 @@
 //! The registry: a new kind is one folder and two lines here, both in order of name.
 
+pub mod contents;
+pub mod cover;
+pub mod credits;
+pub mod how_to_use;
+pub mod key;
+pub mod lesson_opener;
+pub mod matching;
+pub mod pairs;
+pub mod questions;
+pub mod reading;
+pub mod resources;
 pub mod unscramble;
 pub mod word_search;
 
 use crate::adapter::AnyKind;
 
 /// Every kind, in order of id.
-pub static KINDS: &[&dyn AnyKind] = &[&unscramble::Unscramble, &word_search::WordSearch];
+pub static KINDS: &[&dyn AnyKind] = &[
+    &contents::Contents,
+    &cover::Cover,
+    &credits::Credits,
+    &how_to_use::HowToUse,
+    &key::AnswerKey,
+    &lesson_opener::LessonOpener,
+    &matching::Matching,
+    &pairs::Pairs,
+    &questions::Questions,
+    &reading::Reading,
+    &resources::Resources,
+    &unscramble::Unscramble,
+    &word_search::WordSearch,
+];
 
 /// The kind of that id.
 pub fn find(id: &str) -> Option<&'static dyn AnyKind> {

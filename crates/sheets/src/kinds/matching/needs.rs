@@ -1,0 +1,161 @@
+//! What a matching sheet is made from: words with their partners.
+
+use super::{WORDS, What};
+use crate::Ask;
+use crate::shared::{PictureRef, title};
+use crate::terms::{Take, Term, Terms, terms, too_few};
+use crate::words::words;
+use findings::{Finding, Findings};
+use proof::meaning::gives_away;
+use serde::{Deserialize, Serialize};
+use study::{Band, Said};
+
+/// Everything the sheet is made from.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Needs {
+    /// Title.
+    pub title: String,
+    /// What is joined with what.
+    pub what: What,
+    /// How many pairs.
+    pub count: usize,
+    /// Pairs to choose from.
+    pub pool: Vec<Pair>,
+    /// Hints for the author.
+    pub notes: Findings,
+}
+
+/// A word with its partner.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Pair {
+    /// The word.
+    pub word: Said,
+    /// Its picture, where pictures are joined with words.
+    pub picture: Option<PictureRef>,
+    /// Its meaning, where words are joined with meanings.
+    pub meaning: Option<Said>,
+}
+
+/// Fewest pairs.
+const LEAST: usize = 3;
+/// Most pairs: letters A to H.
+const MOST: usize = 8;
+
+/// Number of pairs by band and level; our own steps.
+fn plan(band: Band, level: u8) -> usize {
+    match (band, level) {
+        (Band::A, level) => 3 + usize::from(level),
+        (Band::B, level) => 5 + usize::from(level),
+        (Band::C | Band::D, _) => MOST,
+    }
+}
+
+/// Most characters of a meaning: three lines of the right column in the band's type; common practice, no source.
+fn longest(band: Band) -> usize {
+    match band {
+        Band::A => 48,
+        Band::B => 80,
+        Band::C => 90,
+        Band::D => 110,
+    }
+}
+
+/// Works out the Needs.
+pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
+    let found = terms(ask, Take::Rows)?;
+    let what = what(ask, &found);
+    let mut bad = Findings::none();
+    let mut notes = Findings::none();
+    let pool = pairs(ask, &found, what, &mut bad, &mut notes);
+    let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
+    let wanted = wish.unwrap_or(if found.listed { pool.len().min(MOST) } else { plan(ask.band, ask.level) });
+    let least = wish.unwrap_or(LEAST);
+    if bad.is_empty() && pool.len() < least {
+        let which = if what == What::Pictures { "words with a picture" } else { "words with a meaning" };
+        bad.push(too_few(ask, which, pool.len(), least));
+        bad.append(notes.clone());
+    }
+    if !bad.is_empty() {
+        return Err(bad);
+    }
+    let title = title(ask, &words(WORDS, ask.language));
+    Ok(Needs { title, what, count: wanted.min(pool.len()), pool, notes })
+}
+
+/// Pictures for the youngest where there are enough of them, else meanings.
+fn what(ask: &Ask<'_>, found: &Terms) -> What {
+    let pictured = found.all.iter().filter(|t| t.picture.is_some()).count();
+    match ask.text("what") {
+        Some("pictures") => What::Pictures,
+        None if ask.band == Band::A && pictured >= LEAST => What::Pictures,
+        _ => What::Meanings,
+    }
+}
+
+fn pairs(ask: &Ask<'_>, found: &Terms, what: What, bad: &mut Findings, notes: &mut Findings) -> Vec<Pair> {
+    let mut pool: Vec<Pair> = Vec::new();
+    for term in &found.all {
+        match pair(term, what, longest(ask.band), &pool) {
+            Ok(Some(pair)) => pool.push(pair),
+            Ok(None) if found.listed => bad.push(partnerless(term, what)),
+            Ok(None) => {}
+            Err(mut finding) => {
+                if found.listed {
+                    bad.push(finding);
+                } else {
+                    finding.severity = findings::Severity::Warning;
+                    notes.push(finding);
+                }
+            }
+        }
+    }
+    pool
+}
+
+fn partnerless(term: &Term, what: What) -> Finding {
+    let (missing, column) = if what == What::Pictures { ("picture", "picture") } else { ("meaning", "meaning") };
+    Finding::error("word-partner", format!("`{}` has no {missing}", term.word.plain()))
+        .at(&term.word.at)
+        .remedy(format!("write one under `{column}` in its row, or take the word out of `words`"))
+}
+
+/// The pair of a term, none when it has no partner.
+fn pair(term: &Term, what: What, longest: usize, pool: &[Pair]) -> Result<Option<Pair>, Finding> {
+    let word = term.word.plain();
+    if pool.iter().any(|p| p.word.plain().to_lowercase() == word.to_lowercase()) {
+        return Err(Finding::error("word-twice", format!("`{word}` stands in the list twice"))
+            .at(&term.word.at)
+            .remedy("take one of the two out"));
+    }
+    if what == What::Pictures {
+        let Some(picture) = term.picture.clone() else { return Ok(None) };
+        if let Some(other) = pool.iter().find(|p| p.picture.as_ref().is_some_and(|o| o.name == picture.name)) {
+            return Err(Finding::error("picture-twice", format!("`{word}` and `{}` have the same picture", other.word.plain()))
+                .at(&term.word.at)
+                .remedy("give one of them another picture"));
+        }
+        return Ok(Some(Pair { word: term.word.clone(), picture: Some(picture), meaning: None }));
+    }
+    let Some(meaning) = term.meaning.clone() else { return Ok(None) };
+    usable(&word, &meaning, longest, pool)?;
+    Ok(Some(Pair { word: term.word.clone(), picture: None, meaning: Some(meaning) }))
+}
+
+fn usable(word: &str, meaning: &Said, longest: usize, pool: &[Pair]) -> Result<(), Finding> {
+    let plain = meaning.plain();
+    let finding = |code, message: String| Finding::error(code, message).at(&meaning.at);
+    if gives_away(word, &plain) {
+        let message = format!("the meaning of `{word}` holds the word itself");
+        return Err(finding("meaning-tells", message).remedy("say it in other words"));
+    }
+    if plain.chars().count() > longest {
+        let message = format!("the meaning of `{word}` has {} letters and spaces, too many for its row", plain.chars().count());
+        return Err(finding("meaning-long", message).remedy(format!("say it in at most {longest}")));
+    }
+    let same = |p: &&Pair| p.meaning.as_ref().is_some_and(|m| m.plain().to_lowercase() == plain.to_lowercase());
+    if let Some(other) = pool.iter().find(same) {
+        let message = format!("`{word}` and `{}` have the same meaning", other.word.plain());
+        return Err(finding("meaning-twice", message).remedy("say what sets the two apart"));
+    }
+    Ok(())
+}
