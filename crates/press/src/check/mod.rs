@@ -1,0 +1,61 @@
+//! Checks of the laid-out page: what must be true on paper, whatever the kind of sheet.
+//!
+//! The typesetting library warns neither of a page that runs over nor of a missing letter, and
+//! knows nothing of home printers and young eyes.
+
+mod bitmap;
+mod edges;
+mod overlap;
+mod say;
+mod typeface;
+
+use crate::drawn::Drawn;
+use crate::{Job, SheetIn};
+use findings::{Finding, Findings, Place};
+use std::collections::BTreeSet;
+
+/// Everything that is wrong on the pages.
+pub(crate) fn pages(drawn: &[Drawn], job: &Job) -> Findings {
+    let mut findings = Findings::none();
+    for one in drawn {
+        let page = Page { drawn: one, sheet: job.sheet(&one.sheet) };
+        let mut report = Report::default();
+        edges::check(page, &mut report);
+        typeface::check(page, &mut report);
+        bitmap::check(page, &mut report);
+        overlap::check(page, &mut report);
+        findings.append(report.findings);
+    }
+    findings
+}
+
+/// A page and the sheet that it belongs to.
+#[derive(Clone, Copy)]
+struct Page<'a> {
+    drawn: &'a Drawn,
+    sheet: Option<&'a SheetIn>,
+}
+
+/// The findings of one page: each fault once for each field of the author's, for a text that
+/// runs over brings all its lines with it.
+#[derive(Default)]
+struct Report {
+    findings: Findings,
+    told: BTreeSet<(String, Option<Place>)>,
+}
+
+impl Report {
+    fn push(&mut self, page: Page<'_>, place: Option<&Place>, finding: Finding) {
+        if !self.told.insert((finding.code.clone(), place.cloned())) {
+            return;
+        }
+        let finding = match place {
+            Some(place) => finding.at(place),
+            None => finding,
+        };
+        self.findings.push(match page.sheet {
+            Some(sheet) => finding.on(&sheet.id),
+            None => finding,
+        });
+    }
+}
