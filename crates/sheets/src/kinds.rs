@@ -4,6 +4,7 @@ pub mod contents;
 pub mod cover;
 pub mod credits;
 pub mod how_to_use;
+pub mod inquiry;
 pub mod key;
 pub mod lesson_opener;
 pub mod matching;
@@ -11,8 +12,10 @@ pub mod pairs;
 pub mod questions;
 pub mod reading;
 pub mod resources;
+pub mod scavenger_hunt;
 pub mod unscramble;
 pub mod word_search;
+pub mod writing_prompts;
 
 use crate::adapter::AnyKind;
 
@@ -22,6 +25,7 @@ pub static KINDS: &[&dyn AnyKind] = &[
     &cover::Cover,
     &credits::Credits,
     &how_to_use::HowToUse,
+    &inquiry::Inquiry,
     &key::AnswerKey,
     &lesson_opener::LessonOpener,
     &matching::Matching,
@@ -29,8 +33,10 @@ pub static KINDS: &[&dyn AnyKind] = &[
     &questions::Questions,
     &reading::Reading,
     &resources::Resources,
+    &scavenger_hunt::ScavengerHunt,
     &unscramble::Unscramble,
     &word_search::WordSearch,
+    &writing_prompts::WritingPrompts,
 ];
 
 /// The kind of that id.

@@ -6,6 +6,7 @@ pub mod adapter;
 pub mod ask;
 pub mod cautions;
 pub mod code_symbol;
+pub mod estimate;
 #[cfg(test)]
 pub mod fixture;
 pub mod kind;

@@ -1,0 +1,35 @@
+//! Takes the answers from the study's sheets.
+
+use super::{Answered, Entry, Needs};
+use crate::ask::Ask;
+use crate::shared;
+use crate::words::words;
+use findings::{Finding, Findings};
+
+pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
+    let words = words(toml, ask.language);
+    let answered = ask.gathered.entries.iter().filter_map(|e| {
+        let entry = Entry {
+            id: e.id.clone(),
+            number: e.key_number?,
+            kind: e.kind.clone(),
+            what: e.what.clone(),
+            title: e.title.clone(),
+            key: e.key.clone()?,
+        };
+        Some(Answered { entry, lesson: e.lesson })
+    });
+    let sheets: Vec<Answered> = answered.collect();
+    if sheets.is_empty() {
+        return Err(Finding::error("key-empty", "no sheet of this study has answers yet")
+            .at(&shared::owner_place(ask))
+            .remedy("add a sheet with answers, such as `questions`, or take `key` out of the page set")
+            .into());
+    }
+    Ok(Needs {
+        title: shared::title(ask, &words),
+        lead: words.get("lead").cloned(),
+        lessons: ask.study.lessons.iter().map(|l| l.title.clone()).collect(),
+        sheets,
+    })
+}
