@@ -6,6 +6,7 @@ mod text;
 
 pub use lists::{Book, Figure, FigureOfSpeech, HuntItem, Link, Prompt, PromptFor, Question, QuestionFor, Range, Resource, ResourceForm, Word};
 pub use pageset::{Changes, Entry, Options, PageSet, PrintAt, Value, Wanted};
+pub(crate) use text::plain_into;
 pub use text::{Block, Said, Span, Text};
 
 use findings::Place;

@@ -88,4 +88,10 @@ pub struct Changes {
     pub options: BTreeMap<String, Options>,
     /// Band for all its sheets.
     pub band: Option<Band>,
+    /// A part's set for each of its lessons, instead of the study's.
+    pub lesson: Option<Vec<Entry>>,
+    /// A part's or lesson's set for each subject below it, instead of the study's.
+    pub subject: Option<Vec<Entry>>,
+    /// Where the changes are written, e.g. `parts/middle/homeward.md#pages`.
+    pub at: Place,
 }

@@ -108,7 +108,7 @@ impl Said {
     }
 }
 
-fn plain_into(spans: &[Span], out: &mut String) {
+pub(crate) fn plain_into(spans: &[Span], out: &mut String) {
     for span in spans {
         match span {
             Span::Text { v } => out.push_str(v),
