@@ -45,16 +45,7 @@ pub struct Needs {
     /// Titles of all lessons.
     pub lessons: Vec<Said>,
     /// Sheets with answers, in printing order.
-    pub sheets: Vec<Answered>,
-}
-
-/// A sheet with answers.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Answered {
-    /// Its entry.
-    pub entry: Entry,
-    /// Index of its lesson.
-    pub lesson: Option<usize>,
+    pub sheets: Vec<Entry>,
 }
 
 /// An entry of the key.
@@ -70,6 +61,8 @@ pub struct Entry {
     pub what: String,
     /// Title of the sheet.
     pub title: String,
+    /// Number of its lesson, from 1; none when it belongs to no single lesson.
+    pub lesson: Option<usize>,
     /// The answers.
     pub key: serde_json::Value,
 }
@@ -77,26 +70,10 @@ pub struct Entry {
 /// What is printed.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Sheet {
-    /// Groups in order of key number.
-    pub groups: Vec<Group>,
-}
-
-/// The entries of one lesson, or those of no single lesson.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Group {
-    /// The lesson: number from 1 and title.
-    pub lesson: Option<Lesson>,
-    /// Its entries.
+    /// Entries in order of key number; the template puts a lesson's title over its first.
     pub entries: Vec<Entry>,
-}
-
-/// A lesson as a heading.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Lesson {
-    /// Number from 1.
-    pub n: usize,
-    /// Title.
-    pub title: Said,
+    /// Titles of all lessons.
+    pub lessons: Vec<Said>,
 }
 
 impl Kind for AnswerKey {

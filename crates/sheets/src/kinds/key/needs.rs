@@ -1,6 +1,6 @@
 //! Takes the answers from the study's sheets.
 
-use super::{Answered, Entry, Needs};
+use super::{Entry, Needs};
 use crate::ask::Ask;
 use crate::shared;
 use crate::words::words;
@@ -9,17 +9,17 @@ use findings::{Finding, Findings};
 pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
     let words = words(toml, ask.language);
     let answered = ask.gathered.entries.iter().filter_map(|e| {
-        let entry = Entry {
+        Some(Entry {
             id: e.id.clone(),
             number: e.key_number?,
             kind: e.kind.clone(),
             what: e.what.clone(),
             title: e.title.clone(),
+            lesson: e.lesson.map(|l| l + 1),
             key: e.key.clone()?,
-        };
-        Some(Answered { entry, lesson: e.lesson })
+        })
     });
-    let sheets: Vec<Answered> = answered.collect();
+    let sheets: Vec<Entry> = answered.collect();
     if sheets.is_empty() {
         return Err(Finding::error("key-empty", "no sheet of this study has answers yet")
             .at(&shared::owner_place(ask))

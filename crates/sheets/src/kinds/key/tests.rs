@@ -1,6 +1,6 @@
 //! Keys of small studies, and planted faults.
 
-use super::{AnswerKey, Group, Needs, Sheet};
+use super::{AnswerKey, Needs};
 use crate::ask::Owner;
 use crate::fixture::{asking, gathered, said};
 use crate::kind::Kind;
@@ -11,10 +11,6 @@ fn needs() -> Needs {
     let mut asking = asking(Owner::Study);
     asking.gathered = gathered();
     AnswerKey::needs(&asking.ask()).expect("a key")
-}
-
-fn group(s: &mut Sheet) -> Option<&mut Group> {
-    s.groups.iter_mut().find(|g| g.entries.len() > 1)
 }
 
 impl Tested for AnswerKey {
@@ -30,56 +26,52 @@ impl Tested for AnswerKey {
 
     fn faults() -> &'static [Fault<Self>] {
         &[
-            ("entry lost", |_, s, _| group(s).and_then(|g| g.entries.pop()).is_some()),
-            ("entry twice", |_, s, _| group(s).map(|g| g.entries.push(g.entries[0].clone())).is_some()),
-            ("number skipped", |_, s, _| group(s).map(|g| g.entries[1].number += 1).is_some()),
-            ("numbers swapped", |_, s, _| match group(s) {
-                Some(g) => {
-                    let other = g.entries[1].number;
-                    g.entries[1].number = std::mem::replace(&mut g.entries[0].number, other);
-                    true
-                }
-                None => false,
+            ("entry lost", |_, s, _| s.entries.pop().is_some()),
+            ("entry twice", |_, s, _| {
+                s.entries.push(s.entries[0].clone());
+                true
             }),
-            ("answers swapped", |_, s, _| match group(s) {
-                Some(g) => {
-                    let other = g.entries[1].key.clone();
-                    g.entries[1].key = std::mem::replace(&mut g.entries[0].key, other);
-                    true
+            ("number skipped", |_, s, _| s.entries.last_mut().map(|e| e.number += 1).is_some()),
+            ("numbers swapped", |_, s, _| {
+                if s.entries.len() < 2 {
+                    return false;
                 }
-                None => false,
+                let other = s.entries[1].number;
+                s.entries[1].number = std::mem::replace(&mut s.entries[0].number, other);
+                true
+            }),
+            ("entries out of order", |_, s, _| {
+                s.entries.reverse();
+                s.entries.len() > 1
+            }),
+            ("answers swapped", |_, s, _| {
+                if s.entries.len() < 2 {
+                    return false;
+                }
+                let other = s.entries[1].key.clone();
+                s.entries[1].key = std::mem::replace(&mut s.entries[0].key, other);
+                true
             }),
             ("answers lost", |_, s, _| {
-                s.groups[0].entries[0].key = serde_json::Value::Null;
+                s.entries[0].key = serde_json::Value::Null;
                 true
             }),
             ("laid by another kind", |_, s, _| {
-                s.groups[0].entries[0].kind = "pairs".into();
+                s.entries[0].kind = "pairs".into();
                 true
             }),
             ("another title", |_, s, _| {
-                s.groups[0].entries[0].title.push('s');
+                s.entries[0].title.push('s');
                 true
             }),
             ("leads to another sheet", |_, s, _| {
-                s.groups[0].entries[0].id = "nobody".into();
+                s.entries[0].id = "nobody".into();
                 true
             }),
-            ("under another lesson", |_, s, _| {
-                if s.groups.len() < 2 {
-                    return false;
-                }
-                let moved = s.groups[1].entries.remove(0);
-                s.groups[0].entries.push(moved);
-                s.groups.retain(|g| !g.entries.is_empty());
-                true
-            }),
-            ("lesson renumbered", |_, s, _| s.groups[0].lesson.as_mut().map(|l| l.n += 1).is_some()),
+            ("under another lesson", |_, s, _| s.entries[0].lesson.as_mut().map(|l| *l += 1).is_some()),
+            ("under no lesson", |_, s, _| s.entries[0].lesson.take().is_some()),
             ("lesson under another title", |_, s, _| {
-                s.groups[0].lesson.as_mut().map(|l| l.title = said("lessons/x.md#title", "Another")).is_some()
-            }),
-            ("heading over nothing", |_, s, _| {
-                s.groups.push(Group { lesson: None, entries: Vec::new() });
+                s.lessons[0] = said("lessons/x.md#title", "Another");
                 true
             }),
         ]
@@ -92,9 +84,8 @@ fn contract() {
 }
 
 #[test]
-fn entries_are_grouped_by_lesson_in_order_of_number() {
-    let sheet = super::make::make(&needs());
-    let outline: Vec<(Option<usize>, Vec<u32>)> =
-        sheet.groups.iter().map(|g| (g.lesson.as_ref().map(|l| l.n), g.entries.iter().map(|e| e.number).collect())).collect();
-    assert_eq!(outline, [(Some(1), vec![1, 2]), (Some(2), vec![3, 4]), (None, vec![5])]);
+fn entries_know_their_lessons_in_order_of_number() {
+    let entries = super::make::make(&needs()).entries;
+    let outline: Vec<(u32, Option<usize>)> = entries.iter().map(|e| (e.number, e.lesson)).collect();
+    assert_eq!(outline, [(1, Some(1)), (2, Some(1)), (3, Some(2)), (4, Some(2)), (5, None)]);
 }
