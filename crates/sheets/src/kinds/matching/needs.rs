@@ -42,23 +42,30 @@ const LEAST: usize = 3;
 const MOST: usize = 8;
 
 /// Number of pairs by band and level; our own steps.
-fn plan(band: Band, level: u8) -> usize {
+fn plan(band: Band, level: u8, what: What) -> usize {
     match (band, level) {
+        // Meanings in beginners' type take high rows.
+        (Band::A, _) if what == What::Meanings => 4,
         (Band::A, level) => 3 + usize::from(level),
         (Band::B, level) => 5 + usize::from(level),
         (Band::C | Band::D, _) => MOST,
     }
 }
 
-/// Most characters of a meaning: three lines of the right column in the band's type; common practice, no source.
-fn longest(band: Band) -> usize {
-    match band {
-        Band::A => 48,
-        Band::B => 80,
-        Band::C => 90,
-        Band::D => 110,
-    }
+/// Most characters of a meaning: the lines of a row in the right column's type; measured on the page.
+fn longest(ask: &Ask<'_>, rows: usize) -> usize {
+    let (beat, line) = match ask.band {
+        Band::A => (10_500, 21),
+        _ if ask.room.large_print => (8_400, 22),
+        Band::B => (7_000, 30),
+        Band::C => (6_000, 34),
+        Band::D => (5_250, 40),
+    };
+    (ROWS_HEIGHT / rows.max(1) / beat).max(1) * line
 }
+
+/// Height that the rows share, µm.
+const ROWS_HEIGHT: usize = 165_000;
 
 /// Works out the Needs.
 pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
@@ -66,9 +73,13 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let what = what(ask, &found);
     let mut bad = Findings::none();
     let mut notes = Findings::none();
-    let pool = pairs(ask, &found, what, &mut bad, &mut notes);
     let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
-    let wanted = wish.unwrap_or(if found.listed { pool.len().min(MOST) } else { plan(ask.band, ask.level) });
+    let wanted = wish.unwrap_or(if found.listed { found.all.len().min(MOST) } else { plan(ask.band, ask.level, what) });
+    let pool = pairs(&found, what, longest(ask, wanted), &mut bad, &mut notes);
+    if pool.len() >= wanted {
+        // Enough words: only what gives an answer away is worth telling.
+        notes.0.retain(|n| n.code == "meaning-tells");
+    }
     let least = wish.unwrap_or(LEAST);
     if bad.is_empty() && pool.len() < least {
         let which = if what == What::Pictures { "words with a picture" } else { "words with a meaning" };
@@ -92,10 +103,10 @@ fn what(ask: &Ask<'_>, found: &Terms) -> What {
     }
 }
 
-fn pairs(ask: &Ask<'_>, found: &Terms, what: What, bad: &mut Findings, notes: &mut Findings) -> Vec<Pair> {
+fn pairs(found: &Terms, what: What, longest: usize, bad: &mut Findings, notes: &mut Findings) -> Vec<Pair> {
     let mut pool: Vec<Pair> = Vec::new();
     for term in &found.all {
-        match pair(term, what, longest(ask.band), &pool) {
+        match pair(term, what, longest, &pool) {
             Ok(Some(pair)) => pool.push(pair),
             Ok(None) if found.listed => bad.push(partnerless(term, what)),
             Ok(None) => {}

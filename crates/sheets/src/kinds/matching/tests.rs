@@ -3,6 +3,7 @@ use super::*;
 use crate::fixture::Asking;
 use crate::terms::sample::{shore, with_rows};
 use crate::tested::{Fault, Tested, keeps_contract};
+use proof::{LaidPage, LaidText, Mark};
 use proptest::prelude::*;
 use study::{Band, Value};
 
@@ -104,6 +105,37 @@ fn a_meaning_that_holds_its_word_is_named_even_when_others_do() {
     let n = met(with_rows(&rows));
     assert_eq!(n.count, 3);
     assert!(n.notes.iter().any(|f| f.message == "the meaning of `crab` holds the word itself"));
+}
+
+/// The rows as a page would lay them.
+fn laid(sheet: &Sheet) -> Laid {
+    let mut page = LaidPage { number: 1, ..LaidPage::default() };
+    for (i, right) in sheet.right.iter().enumerate() {
+        let y = 50_000 + 20_000 * i as i64;
+        let mark = |kind: &str, name: String, x| Mark { kind: kind.into(), name, x, y, w: 40_000, h: 18_000 };
+        page.marks.push(mark("left", (i + 1).to_string(), 20_000));
+        page.marks.push(mark("right", char::from(b'A' + i as u8).to_string(), 110_000));
+        page.texts.push(LaidText { text: right.plain(), x: 110_000, y: y + 5_000, w: 30_000, ..LaidText::default() });
+    }
+    Laid { sheet: "s".into(), pages: vec![page] }
+}
+
+#[test]
+fn the_laid_out_page_is_judged() {
+    let sheet = make::make(&met(shore(Band::B, 2)), &mut Dice::from_number(2)).expect("made");
+    assert!(check::check_page(&sheet, &laid(&sheet)).is_empty());
+    let spoils: [fn(&mut LaidPage); 5] = [
+        |p| { p.marks.pop(); },
+        |p| p.marks[2].y += 600,
+        |p| p.marks[0].w = 95_000,
+        |p| p.marks[1].name = "B".into(),
+        |p| p.texts.clear(),
+    ];
+    for (i, spoil) in spoils.into_iter().enumerate() {
+        let mut bad = laid(&sheet);
+        spoil(&mut bad.pages[0]);
+        assert!(!check::check_page(&sheet, &bad).is_empty(), "spoil {i}");
+    }
 }
 
 proptest! {

@@ -75,6 +75,10 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let pool = pool(&found, what, &mut bad, &mut notes);
     let wish = ask.number("pairs").and_then(|n| usize::try_from(n).ok());
     let wanted = wish.unwrap_or(if found.listed { pool.len().min(24) } else { plan(ask.band, ask.level) });
+    if pool.len() >= wanted {
+        // Enough words: only what gives a pair away is worth telling.
+        notes.0.retain(|n| n.code == "meaning-tells");
+    }
     let least = wish.unwrap_or(LEAST);
     if bad.is_empty() && pool.len() < least {
         let which = if what == What::WordMeaning { "words with a meaning" } else { "words with a picture" };

@@ -50,8 +50,14 @@ pub struct Mixable {
 const SHORTEST: usize = 3;
 /// Fewest words of a sheet that the program chooses.
 const LEAST: usize = 4;
-/// Longest meaning that fits beside the letters, in characters; common practice, no source.
-const LONGEST_CLUE: usize = 90;
+/// Longest meaning that fits beside the letters in three lines (four for the young), in characters; measured on the page.
+fn longest_clue(ask: &Ask<'_>) -> usize {
+    match (ask.room.large_print, ask.band) {
+        (true, _) => 40,
+        (false, Band::A) => 50,
+        (false, _) => 60,
+    }
+}
 
 /// Number of words and the most letters of one, by band and level; our own steps.
 fn plan(band: Band, level: u8) -> (usize, usize) {
@@ -82,6 +88,10 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let all = mixable(ask, &found, &mut bad, &mut notes);
     let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
     let wanted = wish.unwrap_or(if found.listed { all.len().min(12) } else { target });
+    if all.len() >= wanted {
+        // Nothing is missed: no need to tell the author of words left out.
+        notes.0.retain(|n| n.code != "word-left-out");
+    }
     let pool = if found.listed { all } else { fitting(all, longest, wanted) };
     let least = wish.unwrap_or(if found.listed { SHORTEST } else { LEAST });
     if bad.is_empty() && pool.len() < least {
@@ -170,7 +180,7 @@ fn clued(ask: &Ask<'_>, term: &Term, parts: Vec<Vec<String>>, notes: &mut Findin
     };
     let picture = term.picture.clone().filter(|_| pictures);
     let meaning = term.meaning.clone().filter(|_| meanings && picture.is_none());
-    let clue = meaning.filter(|m| telling(term, m, notes));
+    let clue = meaning.filter(|m| telling(term, m, longest_clue(ask), notes));
     let also = if parts.len() == 1 { ask.lexicon.same_letters(&parts.concat().concat()) } else { Vec::new() };
     // Words that nobody would put before a child are no answers either.
     let also = also.into_iter().filter(|w| !ask.lexicon.is_unfit(w)).collect();
@@ -178,16 +188,16 @@ fn clued(ask: &Ask<'_>, term: &Term, parts: Vec<Vec<String>>, notes: &mut Findin
 }
 
 /// True when a meaning can be a clue; says why not otherwise.
-fn telling(term: &Term, meaning: &Said, notes: &mut Findings) -> bool {
+fn telling(term: &Term, meaning: &Said, longest: usize, notes: &mut Findings) -> bool {
     let (word, plain) = (term.word.plain(), meaning.plain());
     let fault = if gives_away(&word, &plain) {
         format!("the meaning of `{word}` holds the word itself, so it is no clue")
-    } else if plain.chars().count() > LONGEST_CLUE {
+    } else if plain.chars().count() > longest {
         format!("the meaning of `{word}` is too long for a clue")
     } else {
         return true;
     };
-    let remedy = format!("say it in other words, with at most {LONGEST_CLUE} letters and spaces");
+    let remedy = format!("say it in other words, with at most {longest} letters and spaces");
     notes.push(Finding::warning("clue-unusable", fault).at(&meaning.at).remedy(remedy));
     false
 }

@@ -4,6 +4,7 @@ use crate::fixture::Asking;
 use crate::lexicon::Lexicon;
 use crate::terms::sample::{shore, with_rows};
 use crate::tested::{Fault, Tested, keeps_contract};
+use proof::{LaidPage, LaidText, Mark};
 use proptest::prelude::*;
 use study::{Band, Value};
 
@@ -177,6 +178,42 @@ fn a_meaning_that_holds_its_word_is_no_clue_and_is_named() {
     let n = met(with_rows(&rows).band(Band::C));
     assert!(n.notes.iter().any(|f| f.message.contains("`crab` holds the word itself")));
     assert!(n.pool.iter().any(|m| m.word.plain() == "crab" && m.clue.is_none()));
+}
+
+/// The items as a page would lay them.
+fn laid(sheet: &Sheet) -> Laid {
+    let mut page = LaidPage { number: 1, ..LaidPage::default() };
+    for (i, item) in sheet.items.iter().enumerate() {
+        for (k, letter) in item.letters.concat().iter().enumerate() {
+            let (x, y, name) = (60_000 + 9_000 * k as i64, 50_000 + 20_000 * i as i64, format!("{},{k}", i + 1));
+            let mark = |kind: &str, y| Mark { kind: kind.into(), name: name.clone(), x, y, w: 9_000, h: 9_000 };
+            page.marks.push(mark("letter", y));
+            if sheet.answer == Answer::Boxes || k == 0 {
+                page.marks.push(mark("space", y + 9_000));
+            }
+            page.texts.push(LaidText { text: letter.clone(), x: x + 3_000, y: y + 6_000, w: 3_000, ..LaidText::default() });
+        }
+    }
+    Laid { sheet: "s".into(), pages: vec![page] }
+}
+
+#[test]
+fn the_laid_out_page_is_judged() {
+    for band in [Band::B, Band::D] {
+        let sheet = make::make(&met(shore(band, 2)), &mut Dice::from_number(2)).expect("made");
+        assert!(check::check_page(&sheet, &laid(&sheet)).is_empty());
+        let spoils: [fn(&mut LaidPage); 4] = [
+            |p| p.texts[1].text = "Q9".into(),
+            |p| p.texts[1].x += 9_000,
+            |p| p.marks.retain(|m| m.kind != "letter" || m.name != "2,0"),
+            |p| p.marks.retain(|m| m.kind != "space" || m.name != "1,0"),
+        ];
+        for (i, spoil) in spoils.into_iter().enumerate() {
+            let mut bad = laid(&sheet);
+            spoil(&mut bad.pages[0]);
+            assert!(!check::check_page(&sheet, &bad).is_empty(), "spoil {i}");
+        }
+    }
 }
 
 proptest! {

@@ -1,7 +1,7 @@
 //! Word search: listed words hidden in a grid of letters.
 //!
 //! # What it prints
-//! A grid of capitals with cells of 7 to 16 mm, the list of words in the author's spelling with boxes to tick,
+//! A grid of capitals with cells of 7 to 16.25 mm, the list of words in the author's spelling with boxes to tick,
 //! a sentence that says which ways the words run, and something to do with them afterwards.
 //! The key rings each word from its first to its last cell.
 //!

@@ -52,7 +52,7 @@ pub const SHORTEST: usize = 3;
 /// Smallest cell, µm.
 pub const SMALLEST_CELL: u32 = 7_000;
 /// Largest cell, µm.
-const LARGEST_CELL: u32 = 16_000;
+const LARGEST_CELL: u32 = 16_250;
 /// Room between the grid and its frame, both sides together, µm.
 const FRAME: u32 = 2_000;
 /// Height that the sentence above and the task below take, µm.
@@ -96,6 +96,10 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let (rows, columns) = size(ask, &pool, side, wish.unwrap_or(if found.listed { pool.len() } else { target }));
     too_long(&mut pool, rows.max(columns), found.listed, &mut bad, &mut notes);
     let inside = ask.flag("allow-inside").unwrap_or(false);
+    if pool.len() >= wish.unwrap_or(target) {
+        // Nothing is missed: no need to tell the author of words left out.
+        notes = Findings::none();
+    }
     if found.listed {
         inside_others(&pool, inside, &mut bad);
     }
@@ -162,6 +166,7 @@ fn size(ask: &Ask<'_>, pool: &[Spelt], side: usize, wanted: usize) -> (usize, us
     (side, side)
 }
 
+/// Takes out words that are longer than the grid.
 fn too_long(pool: &mut Vec<Spelt>, room: usize, listed: bool, bad: &mut Findings, notes: &mut Findings) {
     for long in pool.iter().filter(|p| p.letters.len() > room) {
         let fault = format!("`{}` has {} letters, and the grid has room for {room}", long.word.plain(), long.letters.len());
