@@ -77,7 +77,7 @@ impl<'a> Fields<'a> {
         {
             return u32::try_from(*number.value()).ok();
         }
-        wrong(cx, &self.place(name), name, &format!("a whole number from {min} to {max}, like {name} = {}", min.max(20).min(max)));
+        wrong(cx, &self.place(name), name, &format!("a whole number from {min} to {max}, like {name} = {}", if max < 100 { 2.max(min) } else { 20 }));
         None
     }
 
@@ -242,7 +242,7 @@ pub(crate) fn choice<T: Copy>(cx: &mut Cx, text: &str, at: &Place, name: &str, c
     let found = choices.iter().find(|(word, _)| *word == lower).map(|(_, value)| *value);
     if found.is_none() {
         let words: Vec<&str> = choices.iter().map(|(word, _)| *word).collect();
-        let finding = Finding::error("choice-unknown", format!("`{text}` is no `{name}`")).at(at);
+        let finding = Finding::error("choice-unknown", format!("`{name}` cannot be `{text}`")).at(at);
         cx.findings.push(match nearest(&lower, words.iter().copied()) {
             Some(near) => finding.remedy(format!("did you mean `{near}`?")),
             None => finding.remedy(format!("write one of {}", words.join(", "))),

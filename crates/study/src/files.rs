@@ -101,6 +101,7 @@ impl Files {
                 Some(text)
             }
             Err((message, line)) => {
+                cx.texts.insert(path.to_owned(), String::from_utf8_lossy(&bytes).into());
                 cx.findings.push(
                     Finding::error("not-utf8", format!("`{path}` {message}"))
                         .at(&Place::new(path, format!("line {line}")))

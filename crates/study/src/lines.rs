@@ -1,7 +1,7 @@
 //! From a place to a line: looked up only when a finding is shown.
 
-use crate::csv_text::scan;
-use crate::lists::{LISTS, keys};
+use crate::csv_text::{Cell, scan};
+use crate::lists::{LISTS, List, keys};
 use crate::markdown;
 use crate::read::Cx;
 use crate::toml_text;
@@ -99,7 +99,10 @@ pub(crate) fn bytes(text: &str, place: &Place) -> Option<Range<usize>> {
         let start = front.settings.start;
         return setting(text.get(front.settings)?, start, &place.file, field);
     }
-    cell(text, place)
+    match cell(text, place) {
+        Some(cell) => Some(cell.span),
+        None => row(text, place),
+    }
 }
 
 fn setting(text: &str, base: usize, file: &str, field: &str) -> Option<Range<usize>> {
@@ -109,17 +112,23 @@ fn setting(text: &str, base: usize, file: &str, field: &str) -> Option<Range<usi
     Some(base + mark + span.start..base + mark + span.end)
 }
 
-fn cell(text: &str, place: &Place) -> Option<Range<usize>> {
-    let list = LISTS.iter().find(|l| l.file == place.file)?;
+fn list_of(place: &Place) -> Option<&'static List> {
+    LISTS.iter().find(|l| l.file == place.file)
+}
+
+fn row(text: &str, place: &Place) -> Option<Range<usize>> {
     let scan = scan(text);
-    let keys = keys(list, &scan);
-    let row = |key: &str| keys.iter().position(|k| k == key).and_then(|n| scan.records.get(n + 1));
-    if let Some(record) = row(&place.field) {
-        return Some(record.span.clone());
-    }
+    let index = keys(list_of(place)?, &scan).iter().position(|key| *key == place.field)?;
+    scan.records.get(index + 1).map(|record| record.span.clone())
+}
+
+/// The cell at a place of a list.
+pub(crate) fn cell(text: &str, place: &Place) -> Option<Cell> {
+    let scan = scan(text);
     let (key, column) = place.field.rsplit_once('/')?;
-    let index = scan.records.first()?.cells.iter().position(|c| c.text.trim().eq_ignore_ascii_case(column))?;
-    Some(row(key)?.cells.get(index)?.span.clone())
+    let row = keys(list_of(place)?, &scan).iter().position(|k| k == key)?;
+    let column = scan.records.first()?.cells.iter().position(|c| c.text.trim().eq_ignore_ascii_case(column))?;
+    scan.records.get(row + 1)?.cells.get(column).cloned()
 }
 
 /// Bytes of every field in the text of a Markdown file.

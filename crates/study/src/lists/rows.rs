@@ -113,11 +113,11 @@ pub(crate) fn keys(list: &List, scan: &Scan) -> Vec<String> {
 fn row(list: &'static List, record: &Record, columns: &[Option<&'static str>], key: &str, cx: &mut Cx) -> Option<Row> {
     let at = Place::new(list.file, key);
     let (have, want) = (record.cells.len(), columns.len());
-    if have > want && record.cells.iter().skip(want).any(|c| !c.text.trim().is_empty()) {
+    if have > want {
         cx.findings.push(
             Finding::error("cells-many", format!("this row has {have} cells, and the header {want}"))
                 .at(&at)
-                .remedy("put a cell that holds a comma between quotation marks"),
+                .remedy("put a cell that holds a comma between quotation marks, or take out a comma at the end"),
         );
         return None;
     }

@@ -130,8 +130,8 @@ fn link(url: &str, words: Vec<Span>, at: &Place, cx: &mut Cx, into: &mut Vec<Spa
 /// Why an address is not printed as a link.
 pub(crate) fn link_refused(url: &str) -> Finding {
     if url.starts_with("http://") {
-        Finding::error("link-not-https", format!("`{url}` is not a protected address"))
-            .remedy("try it with https:// in front and write that; if it does not open, leave the link out")
+        Finding::error("link-not-https", format!("`{url}` does not begin with https://"))
+            .remedy("open the page with https:// in front; if that works, write it so, else leave the link out")
     } else {
         Finding::error("link-elsewhere", format!("`{url}` is neither a fact nor an https address"))
             .remedy("write fact: and the fact's name, or an address that begins with https://")

@@ -252,7 +252,9 @@ impl<'a> Walk<'a> {
                     let place = row.child(rows.last().map_or(0, Vec::len) + 1);
                     let spans = self.spans(&place, cx).0;
                     let bytes = self.trimmed(range);
-                    cx.spans.insert(place.clone(), bytes);
+                    let words = self.text.get(bytes.start - self.base..bytes.end - self.base).unwrap_or_default();
+                    let start = bytes.end - words.trim_start().len();
+                    cx.spans.insert(place.clone(), start..bytes.end);
                     if let Some(row) = rows.last_mut() {
                         row.push(Said { at: place, spans });
                     }

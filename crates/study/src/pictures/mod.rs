@@ -71,16 +71,14 @@ pub(crate) fn read(files: &Files, cx: &mut Cx) -> BTreeMap<String, Picture> {
 fn one(path: &str, stem: &str, name: String, files: &Files, cx: &mut Cx) -> Option<Picture> {
     let place = Place::file(path);
     let bytes = files.bytes(path, &mut cx.findings)?;
+    if let Some(text) = (!bitmap::is_bitmap(&bytes)).then(|| std::str::from_utf8(&bytes).ok()).flatten() {
+        cx.texts.insert(path.to_owned(), text.into());
+    }
     let art = match bitmap::is_bitmap(&bytes) {
         true => bitmap::clean(&bytes),
         false => svg::clean(&bytes, path),
     };
     let art = art.map_err(|findings| cx.findings.append(findings.into_iter().map(|f| if f.place.is_some() { f } else { f.at(&place) }).collect())).ok()?;
-    if art.form == PictureForm::Svg
-        && let Ok(text) = std::str::from_utf8(&bytes)
-    {
-        cx.texts.insert(path.to_owned(), text.into());
-    }
     let mut picture = Picture {
         name,
         form: art.form,

@@ -22,7 +22,7 @@ pub(super) fn clean(bytes: &[u8], path: &str) -> Result<Art, Findings> {
     let text = without_document_type(text)?;
     let options = ParsingOptions { allow_dtd: false, nodes_limit: MOST_PARTS, ..ParsingOptions::default() };
     let tree = Document::parse_with_options(&text, options).map_err(|error| {
-        let finding = Finding::error("svg-broken", format!("this drawing cannot be read: {error}"));
+        let finding = Finding::error("svg-broken", "this drawing cannot be read from here on");
         let finding = finding.at(&Place::new(path, format!("line {}", error.pos().row)));
         Findings::from(finding.remedy("save it again as plain SVG from your drawing program"))
     })?;

@@ -54,7 +54,7 @@ fn rights(picture: &Picture, cx: &mut Cx) {
         cx.findings.push(
             Finding::want("picture-record", format!("the picture `{name}` wants its {}", listed(&missing)))
                 .at(&record)
-                .remedy(format!("write them into pictures/{name}.toml")),
+                .remedy(format!("write {} into pictures/{name}.toml", if missing.len() == 1 { "it" } else { "them" })),
         );
     }
     let (fact, remedy) = match picture.may_be_sold {

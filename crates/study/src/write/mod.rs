@@ -62,10 +62,10 @@ fn source(text: &str, place: &Place) -> Option<String> {
         let bytes = markdown_spans(text, &place.file).get(place)?.clone();
         return text.get(bytes).map(str::to_owned);
     }
-    let raw = text.get(lines::bytes(text, place)?)?;
     if place.file.ends_with(".csv") {
-        return Some(crate::csv_text::scan(&format!("h\n{raw}")).records.get(1)?.cells.first()?.text.clone());
+        return lines::cell(text, place).map(|cell| cell.text);
     }
+    let raw = text.get(lines::bytes(text, place)?)?;
     let wrapped = toml_text::parse(&format!("v = {raw}"), &place.file, 1).ok()?;
     let value = wrapped.get("v")?.as_value()?;
     Some(value.as_str().map_or_else(|| raw.trim().to_owned(), str::to_owned))

@@ -40,7 +40,7 @@ pub(crate) fn set_after_first(text: &str, file: &str, group: &str, key: &str, va
     let value = Value::Text(value.to_owned());
     let field = if group.is_empty() { key.to_owned() } else { format!("{group}/{key}") };
     let changed = match values(table).into_iter().min_by_key(|r| r.end) {
-        Some(first) if !group_is_inline(parsed.as_table(), group) => line_after(body, first.end, key, &value),
+        Some(first) if form(parsed.as_table(), group) != Form::Braces => line_after(body, first.end, key, &value),
         _ => added(body, parsed.as_table(), &field, &value)?,
     };
     let changed = format!("{head}{changed}");
@@ -48,9 +48,19 @@ pub(crate) fn set_after_first(text: &str, file: &str, group: &str, key: &str, va
     Some(changed)
 }
 
-/// Is the group written in braces?
-fn group_is_inline(root: &Table, group: &str) -> bool {
-    let mut at: &dyn TableLike = root;
+/// How a group is written.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Form {
+    /// Under a heading of its own, or at the top of the file.
+    Heading,
+    /// In braces.
+    Braces,
+    /// Only named in the headings of its inner groups.
+    Implied,
+}
+
+fn form(root: &Table, group: &str) -> Form {
+    let mut at = root;
     let mut steps = group.split('/').filter(|s| !s.is_empty());
     while let Some(step) = steps.next() {
         match at.get(step) {
@@ -59,14 +69,14 @@ fn group_is_inline(root: &Table, group: &str) -> bool {
                 let index = steps.next().and_then(|s| s.parse::<usize>().ok()).and_then(|n| n.checked_sub(1));
                 match index.and_then(|n| list.get(n)) {
                     Some(table) => at = table,
-                    None => return false,
+                    None => return Form::Implied,
                 }
             }
-            Some(Item::Value(_)) => return true,
-            Some(Item::None) | None => return false,
+            Some(Item::Value(_)) => return Form::Braces,
+            Some(Item::None) | None => return Form::Implied,
         }
     }
-    false
+    if at.is_implicit() && !group.is_empty() { Form::Implied } else { Form::Heading }
 }
 
 /// Items of a list changed one by one, so that the author's notes between them stay.
@@ -179,7 +189,7 @@ fn added(body: &str, root: &Table, field: &str, value: &Value) -> Option<String>
             }
         }
         Node::Value(_) => None,
-        Node::Table(table) if group_is_inline(root, &outer_path) => {
+        Node::Table(table) if form(root, &outer_path) == Form::Braces => {
             let whole = toml_text::span(root, &outer_path)?;
             let new = format!("{name} = {}", written(value, ""));
             Some(match values(table).into_iter().max_by_key(|r| r.end) {
@@ -199,7 +209,7 @@ fn in_group(body: &str, root: &Table, table: &dyn TableLike, outer: &str, name: 
     if outer.is_empty() {
         return Some(format!("{name} = {}{end}{body}", written(value, "")));
     }
-    match toml_text::span(root, outer) {
+    match toml_text::span(root, outer).filter(|_| form(root, outer) == Form::Heading) {
         Some(heading) => Some(line_after(body, heading.start, name, value)),
         None => {
             // A group that only its inner groups name: it gets a heading of its own at the end.
