@@ -17,6 +17,7 @@ mod look;
 mod paths;
 mod pdf;
 mod pressed;
+mod room;
 mod spot;
 mod templates;
 mod walk;

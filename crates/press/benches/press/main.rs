@@ -1,9 +1,11 @@
 //! What the press adds to bare typesetting, and how soon an edited sheet is seen.
 //!
 //! Baseline: `typst::compile` and `typst_pdf::pdf` on the very same generated sources, in the
-//! same run and profile, each time with an empty memory of finished parts. `--test` runs all of
-//! it once on a small file.
-#![allow(clippy::unwrap_used, missing_docs)]
+//! same run and profile, each time with an empty memory of finished parts. The profile of the tests
+//! is measured, so that nothing is compiled for this alone: `cargo test -p press --bench press`
+//! with `-- --bench` for the figures, `-- --test` to run all of it once on a small file.
+// Times are what a bench is for.
+#![allow(clippy::unwrap_used, clippy::disallowed_methods, missing_docs)]
 
 mod bare;
 

@@ -46,6 +46,7 @@ fn grown(page: Page<'_>, report: &mut Report) {
 }
 
 struct Zones {
+    paper: Area,
     reach: Area,
     field: Option<Area>,
     body_end: Option<i64>,
@@ -57,6 +58,7 @@ impl Zones {
         let leaf = &page.drawn.leaf;
         let (left, top) = (laid.field_x, laid.field_y);
         Self {
+            paper: Area { left: 0, top: 0, right: laid.width, bottom: laid.height },
             reach: Area {
                 left: MARGIN,
                 top: MARGIN,
@@ -74,7 +76,9 @@ impl Zones {
     }
 
     fn fault(&self, page: Page<'_>, ink: &Ink) -> Option<Finding> {
-        let (code, what) = if !self.reach.holds(ink.area, SLACK_MARGIN) {
+        let (code, what) = if !self.paper.holds(ink.area, SLACK_MARGIN) {
+            ("page-overflow", "does not fit on the paper".to_owned())
+        } else if !self.reach.holds(ink.area, SLACK_MARGIN) {
             ("page-margin", "stands where home printers do not print".to_owned())
         } else if self.field.is_some_and(|field| !field.holds(ink.area, SLACK_FIELD)) {
             ("page-overflow", "stands outside the part of the page that fits both papers".to_owned())

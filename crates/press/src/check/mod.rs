@@ -59,3 +59,28 @@ impl Report {
         });
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drawn::LeafFacts;
+
+    fn second_page(flow: bool, start: bool) -> Drawn {
+        let leaf = LeafFacts { said: true, flow, start, ..LeafFacts::default() };
+        Drawn { leaf, ..Drawn::default() }
+    }
+
+    fn codes(drawn: Drawn) -> Vec<String> {
+        let mut report = Report::default();
+        let page = Page { drawn: &drawn, sheet: None };
+        edges::check(page, &mut report);
+        report.findings.into_iter().map(|finding| finding.code).collect()
+    }
+
+    #[test]
+    fn a_fixed_leaf_may_not_grow_a_page_and_a_flowing_one_may() {
+        assert_eq!(codes(second_page(false, false)), ["page-grown"]);
+        assert!(codes(second_page(true, false)).is_empty());
+        assert!(codes(second_page(false, true)).is_empty());
+    }
+}

@@ -27,8 +27,9 @@ fn outside_the_field() {
 
 #[test]
 fn where_printers_do_not_print() {
-    let item = |x: i64| json!([{"do": "text", "x": x, "y": 60, "v": "Limpets on the rocks"}]);
-    assert_eq!(only(item(180)).code, "page-margin");
+    let item = |x: i64| json!([{"do": "text", "x": x, "y": 60, "v": "Limpets on rocks"}]);
+    assert_eq!(only(item(170)).code, "page-margin");
+    assert_eq!(only(item(190)).code, "page-overflow");
     assert_eq!(only(item(-6)).code, "page-margin");
     let foot = json!([{"do": "grey", "x": 60, "y": 245, "luma": 50}]);
     assert_eq!(only(foot).code, "page-margin");
@@ -38,8 +39,8 @@ fn where_printers_do_not_print() {
 fn a_picture_outside_is_named() {
     let item = json!([{"do": "picture", "x": 180, "y": 60, "w": 40, "picture": shown("disc")}]);
     let found = only(item);
-    assert_eq!(found.code, "page-margin");
-    assert!(found.message.starts_with("the picture `disc` stands"), "{}", found.message);
+    assert_eq!(found.code, "page-overflow");
+    assert!(found.message.starts_with("the picture `disc` does not fit"), "{}", found.message);
     assert_eq!(found.place, Some(Place::new("pictures/disc.toml", "alt")));
 }
 
@@ -62,12 +63,11 @@ fn what_is_cut_off_is_not_seen() {
 }
 
 #[test]
-fn a_fixed_page_that_grew() {
-    // Items without a place follow each other in the flow of the body's box.
-    let tall: Vec<Value> = (0..3).map(|_| json!({"do": "text", "tall": 200, "v": "x"})).collect();
-    let found = pressed(json!(tall)).findings();
-    assert!(found.iter().any(|f| f.code == "page-grown" || f.code == "page-margin"), "{found:#?}");
-    assert!(found.has_errors());
+fn a_body_that_is_too_tall_for_its_page() {
+    // Items without a place follow each other down the page.
+    let tall = |n: usize| json!({"do": "text", "tall": 150, "v": "x", "at": format!("a.md#{n}")});
+    let found = pressed(json!([tall(0), tall(1), tall(2)])).findings();
+    assert!(found.iter().any(|f| f.code == "page-overflow" && f.message.contains("does not fit on the paper")), "{found:#?}");
 }
 
 #[test]
@@ -128,5 +128,5 @@ fn texts_over_each_other() {
 fn one_fault_is_told_once_for_each_field() {
     let item = |y: i64, at: &str| json!({"do": "text", "x": -20, "y": y, "v": "out", "at": at});
     let items = json!([item(60, "a.md#1"), item(70, "a.md#1"), item(80, "a.md#2")]);
-    assert_eq!(codes(&pressed(items)), ["page-margin", "page-margin"]);
+    assert_eq!(codes(&pressed(items)), ["page-overflow", "page-overflow"]);
 }

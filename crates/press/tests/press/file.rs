@@ -149,6 +149,25 @@ fn greys_are_black_ink_only() {
         }
     }
     assert_eq!(grey, 1);
+    outlines_are_grey(&file);
+}
+
+/// Black and white of drawings, too, have one component: no operator of the page sets three equal.
+fn outlines_are_grey(file: &Document) {
+    let page = *file.get_pages().get(&1).unwrap();
+    let content = lopdf::content::Content::decode(&file.get_page_content(page)).unwrap();
+    let mut black = 0;
+    for step in content.operations.iter().filter(|s| matches!(s.operator.as_str(), "scn" | "SCN")) {
+        if step.operands.iter().any(|operand| operand.as_name().is_ok()) {
+            continue; // A pattern, by name.
+        }
+        match numbers(&step.operands)[..] {
+            [grey] => black += usize::from(grey == 0.0),
+            [red, green, blue] => assert!(red != green || green != blue, "{step:?}"),
+            _ => {}
+        }
+    }
+    assert!(black > 2);
 }
 
 #[test]
