@@ -82,7 +82,9 @@ mod tests {
     fn file(components: &str) -> Vec<u8> {
         let objects = [
             "1 0 obj\n[/ICCBased 2 0 R]\nendobj\n".to_owned(),
-            format!("2 0 obj\n<</Length 3/N {components}/Filter/X>>\nstream\nabc\nendstream\nendobj\n"),
+            format!(
+                "2 0 obj\n<</Length 3/N {components}/Filter/X>>\nstream\nabc\nendstream\nendobj\n"
+            ),
         ];
         let mut text = String::from("%PDF-1.7\n");
         let mut table = String::from("0000000000 65535 f\r\n");

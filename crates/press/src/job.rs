@@ -112,7 +112,10 @@ impl SheetIn {
 
     /// How the author knows the sheet: its title, else the name of its kind.
     pub(crate) fn called(&self) -> &str {
-        self.word("title").filter(|t| !t.is_empty()).or_else(|| self.word("what")).unwrap_or(&self.id)
+        self.word("title")
+            .filter(|t| !t.is_empty())
+            .or_else(|| self.word("what"))
+            .unwrap_or(&self.id)
     }
 }
 

@@ -50,8 +50,10 @@ impl Pressed {
     /// The settings of the export, for one who wants to export the same pages himself.
     pub(crate) fn options(&self) -> Result<PdfOptions, Findings> {
         let standards = PdfStandards::new(&[PdfStandard::Ua_1]).map_err(|error| {
-            Finding::error("press-standard", "the file cannot be made accessible")
-                .remedy(format!("this is a fault of Battledore; tell its makers: {}", error.message()))
+            Finding::error("press-standard", "the file cannot be made accessible").remedy(format!(
+                "this is a fault of Battledore; tell its makers: {}",
+                error.message()
+            ))
         })?;
         Ok(PdfOptions {
             ident: Smart::Custom(identity(&self.desk.job)),

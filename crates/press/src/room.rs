@@ -28,10 +28,8 @@ pub(crate) fn of_text(item: &TextItem) -> Option<Rect> {
     for glyph in &item.glyphs {
         if let Some(outline) = face.glyph_bounding_box(ttf_parser::GlyphId(glyph.id)) {
             let along = |units: i16| item.font.to_em(units).at(item.size);
-            let origin = Point::new(
-                pen + glyph.x_offset.at(item.size),
-                -glyph.y_offset.at(item.size),
-            );
+            let origin =
+                Point::new(pen + glyph.x_offset.at(item.size), -glyph.y_offset.at(item.size));
             let min = origin + Point::new(along(outline.x_min), -along(outline.y_max));
             let max = origin + Point::new(along(outline.x_max), -along(outline.y_min));
             room = Some(match room {

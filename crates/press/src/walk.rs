@@ -21,7 +21,12 @@ pub(crate) const PICTURE: &str = "picture";
 /// Walks all pages in order. `pictures` names the pictures by the hash of their bytes.
 pub(crate) fn walk(document: &PagedDocument, pictures: &BTreeMap<u128, String>) -> Vec<Drawn> {
     let mut walker = Walker::new(pictures);
-    document.pages().iter().zip(1..).map(|(page, number)| walker.page(number, &page.frame)).collect()
+    document
+        .pages()
+        .iter()
+        .zip(1..)
+        .map(|(page, number)| walker.page(number, &page.frame))
+        .collect()
 }
 
 /// What stays true from item to item and from page to page.

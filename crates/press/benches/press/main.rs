@@ -121,7 +121,9 @@ fn job(sheets: usize) -> Job {
             ..Document::default()
         },
         look: Look::named("strand").unwrap(),
-        sheets: (0..sheets).map(|n| sheet(n, "Limpets cling to rocks when the sea goes out")).collect(),
+        sheets: (0..sheets)
+            .map(|n| sheet(n, "Limpets cling to rocks when the sea goes out"))
+            .collect(),
         kinds: BTreeMap::from([("bench".to_owned(), kind)]),
         pictures: BTreeMap::from([("disc".to_owned(), picture)]),
         answers: BTreeSet::new(),

@@ -29,9 +29,8 @@ pub(super) fn check(page: Page<'_>, report: &mut Report) {
             false => Finding::warning("picture-coarse", message),
         };
         let widest = say::mm(across * INCH / WANTED);
-        let finding = finding.remedy(format!(
-            "use a larger file, or print this one no wider than {widest}"
-        ));
+        let finding =
+            finding.remedy(format!("use a larger file, or print this one no wider than {widest}"));
         report.push(page, image.field.as_ref(), finding);
     }
 }

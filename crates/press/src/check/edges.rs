@@ -81,7 +81,10 @@ impl Zones {
         } else if !self.reach.holds(ink.area, SLACK_MARGIN) {
             ("page-margin", "stands where home printers do not print".to_owned())
         } else if self.field.is_some_and(|field| !field.holds(ink.area, SLACK_FIELD)) {
-            ("page-overflow", "stands outside the part of the page that fits both papers".to_owned())
+            (
+                "page-overflow",
+                "stands outside the part of the page that fits both papers".to_owned(),
+            )
         } else {
             let over = ink.area.bottom - self.body_end?;
             if ink.frame || over <= SLACK_BODY {

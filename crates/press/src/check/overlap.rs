@@ -43,7 +43,8 @@ fn collide(one: Area, other: Area) -> bool {
 
 fn tell(page: Page<'_>, report: &mut Report, upper: (&Ink, &str), lower: (&Ink, &str)) {
     let (one, other) = (say::quoted(upper.1), say::quoted(lower.1));
-    let message = format!("{one} and {other} are printed over each other on {}", say::whereabouts(page));
+    let message =
+        format!("{one} and {other} are printed over each other on {}", say::whereabouts(page));
     let blamed = if upper.0.field.is_some() { upper.0 } else { lower.0 };
     let finding = Finding::error("text-overlap", message).remedy(say::make_room(blamed));
     report.push(page, blamed.field.as_deref(), finding);

@@ -15,7 +15,8 @@ fn only(items: Value) -> findings::Finding {
 #[test]
 fn outside_the_field() {
     // On A4 the field begins 14 mm from the top; printers reach nearer.
-    let items = json!([{"do": "text", "x": 60, "y": -4, "v": "Too high", "at": "words.csv#limpet"}]);
+    let items =
+        json!([{"do": "text", "x": 60, "y": -4, "v": "Too high", "at": "words.csv#limpet"}]);
     let pressed = lay(job(Paper::A4, vec![sheet("a", fixed(items))]));
     let found = pressed.findings();
     assert_eq!(codes(&pressed), ["page-overflow"], "{found:#?}");
@@ -46,11 +47,13 @@ fn a_picture_outside_is_named() {
 
 #[test]
 fn into_the_foot_of_a_fixed_page() {
-    let item = json!([{"do": "text", "x": 120, "y": 245, "v": "Too low", "at": "words.csv#limpet"}]);
+    let item =
+        json!([{"do": "text", "x": 120, "y": 245, "v": "Too low", "at": "words.csv#limpet"}]);
     let found = only(item);
     assert_eq!(found.code, "page-below");
     assert!(found.message.contains("`Too low` runs"), "{}", found.message);
-    let mark = json!([{"do": "mark", "x": 60, "y": 240, "k": "card", "n": "limpet", "w": 60, "h": 15}]);
+    let mark =
+        json!([{"do": "mark", "x": 60, "y": 240, "k": "card", "n": "limpet", "w": 60, "h": 15}]);
     let found = only(mark);
     assert_eq!(found.code, "page-below");
     assert!(found.message.starts_with("the card `limpet`"), "{}", found.message);
@@ -67,21 +70,32 @@ fn a_body_that_is_too_tall_for_its_page() {
     // Items without a place follow each other down the page.
     let tall = |n: usize| json!({"do": "text", "tall": 150, "v": "x", "at": format!("a.md#{n}")});
     let found = pressed(json!([tall(0), tall(1), tall(2)])).findings();
-    assert!(found.iter().any(|f| f.code == "page-overflow" && f.message.contains("does not fit on the paper")), "{found:#?}");
+    assert!(
+        found
+            .iter()
+            .any(|f| f.code == "page-overflow" && f.message.contains("does not fit on the paper")),
+        "{found:#?}"
+    );
 }
 
 #[test]
 fn a_missing_letter() {
     // U+2603 is in neither typeface.
-    let found = only(json!([{"do": "text", "x": 60, "y": 60, "v": "Snow \u{2603}", "at": "a.md#b"}]));
+    let found =
+        only(json!([{"do": "text", "x": 60, "y": 60, "v": "Snow \u{2603}", "at": "a.md#b"}]));
     assert_eq!(found.code, "glyph-missing");
-    assert!(found.message.contains("`\u{2603}`") && found.message.contains("`Noto Sans`"), "{}", found.message);
+    assert!(
+        found.message.contains("`\u{2603}`") && found.message.contains("`Noto Sans`"),
+        "{}",
+        found.message
+    );
     assert_eq!(found.place, Some(Place::new("a.md", "b")));
 }
 
 #[test]
 fn type_too_small() {
-    let item = |kind: &str, size: f64| json!([{"do": kind, "x": 60, "y": 60, "v": "small", "size": size}]);
+    let item =
+        |kind: &str, size: f64| json!([{"do": kind, "x": 60, "y": 60, "v": "small", "size": size}]);
     assert_eq!(only(item("text", 8.5)).code, "type-small");
     assert!(codes(&pressed(item("text", 9.0))).is_empty());
     assert!(codes(&pressed(item("reduced", 6.0))).is_empty());
@@ -105,7 +119,10 @@ fn photo(pixels: u32, mm: u32) -> Pressed {
 fn a_coarse_picture() {
     assert!(codes(&photo(400, 50)).is_empty()); // 203
     let warned = photo(300, 50).findings(); // 152
-    assert_eq!((warned.0[0].code.as_str(), warned.0[0].severity), ("picture-coarse", Severity::Warning));
+    assert_eq!(
+        (warned.0[0].code.as_str(), warned.0[0].severity),
+        ("picture-coarse", Severity::Warning)
+    );
     assert!(warned.0[0].message.contains("152 pixels an inch"), "{}", warned.0[0].message);
     assert!(warned.0[0].remedies[0].contains("38.1 mm"), "{}", warned.0[0].remedies[0]);
     assert_eq!(photo(100, 50).findings().0[0].severity, Severity::Error); // 51

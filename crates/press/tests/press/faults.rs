@@ -22,7 +22,10 @@ fn every_faulty_sheet_is_named_and_no_sound_one() {
     assert_eq!(sheets, ["a", "c"], "{found:#?}");
     assert_eq!(found.0[0].message, "`Sheet a` cannot be set on its pages");
     let detail = found.0[0].remedies.last().unwrap();
-    assert!(detail.contains("kinds/test/page.typ, line ") && detail.contains("planted"), "{detail}");
+    assert!(
+        detail.contains("kinds/test/page.typ, line ") && detail.contains("planted"),
+        "{detail}"
+    );
 }
 
 #[test]
@@ -36,9 +39,12 @@ fn a_broken_page_template_is_told_with_its_line() {
 
 #[test]
 fn a_picture_that_cannot_be_read_is_named_with_its_file() {
-    let item = |name: &str| fixed(json!([{"do": "picture", "x": 60, "y": 60, "w": 20, "picture": shown(name)}]));
+    let item = |name: &str| {
+        fixed(json!([{"do": "picture", "x": 60, "y": 60, "w": 20, "picture": shown(name)}]))
+    };
     let mut job = job(Paper::Letter, vec![sheet("a", item("disc")), sheet("b", item("torn"))]);
-    job.pictures.insert("torn".to_owned(), drawing("<svg xmlns=\"http://www.w3.org/2000/svg\"><circle"));
+    job.pictures
+        .insert("torn".to_owned(), drawing("<svg xmlns=\"http://www.w3.org/2000/svg\"><circle"));
     let found = refused(job.clone());
     assert_eq!(found.iter().count(), 1, "{found:#?}");
     assert_eq!(found.0[0].message, "the picture `torn` cannot be read");
@@ -66,9 +72,15 @@ fn names_kinds_and_doubles_are_refused_before_any_work() {
 
 #[test]
 fn an_unknown_typeface_is_a_warning() {
-    let pressed = press::lay(job(Paper::Letter, vec![sheet("a", fixed(json!([{"do": "bare", "x": 60, "y": 60}])))]));
+    let pressed = press::lay(job(
+        Paper::Letter,
+        vec![sheet("a", fixed(json!([{"do": "bare", "x": 60, "y": 60}])))],
+    ));
     let found = pressed.expect("lays").findings();
-    assert!(found.iter().any(|f| f.message == "the typeface `nowhere sans` is not at hand"), "{found:#?}");
+    assert!(
+        found.iter().any(|f| f.message == "the typeface `nowhere sans` is not at hand"),
+        "{found:#?}"
+    );
 }
 
 #[test]

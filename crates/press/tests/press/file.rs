@@ -16,7 +16,8 @@ fn sample(paper: Paper) -> Job {
         {"do": "picture", "x": 120, "y": 120, "w": 25, "picture": shown("square")},
         {"do": "see", "x": 60, "y": 170, "id": "b"},
     ]);
-    let second = fixed(json!([{"do": "text", "x": 60, "y": 50, "v": "Mussels hold on by threads"}]));
+    let second =
+        fixed(json!([{"do": "text", "x": 60, "y": 50, "v": "Mussels hold on by threads"}]));
     let mut job = job(paper, vec![sheet("a", fixed(items)), sheet("b", second)]);
     job.pictures.insert("square".to_owned(), bitmap(250, 250));
     job
@@ -46,7 +47,10 @@ fn papers_are_exact() {
             let page = file.get_dictionary(*id).unwrap();
             let frame = numbers(page.get(b"MediaBox").and_then(Object::as_array).unwrap());
             assert!(frame[0] == 0.0 && frame[1] == 0.0, "{frame:?}");
-            assert!((frame[2] - width).abs() < 0.01 && (frame[3] - height).abs() < 0.01, "{frame:?}");
+            assert!(
+                (frame[2] - width).abs() < 0.01 && (frame[3] - height).abs() < 0.01,
+                "{frame:?}"
+            );
         }
     }
 }
@@ -90,7 +94,9 @@ fn the_file_says_what_it_is() {
     let file = read(&written(Paper::Letter));
     let info = file.trailer.get(b"Info").and_then(Object::as_reference).unwrap();
     let info = file.get_dictionary(info).unwrap();
-    let text = |key: &[u8]| String::from_utf8_lossy(info.get(key).and_then(Object::as_str).unwrap()).into_owned();
+    let text = |key: &[u8]| {
+        String::from_utf8_lossy(info.get(key).and_then(Object::as_str).unwrap()).into_owned()
+    };
     assert!(text(b"CreationDate").starts_with("D:20260304"), "{}", text(b"CreationDate"));
     let catalog = file.catalog().unwrap();
     let lang = catalog.get(b"Lang").and_then(Object::as_str).unwrap();

@@ -63,11 +63,18 @@ pub fn drawing(svg: &str) -> PictureIn {
 
 /// A grey bitmap of so many pixels, as PNG.
 pub fn bitmap(across: u32, down: u32) -> PictureIn {
-    let pixels = image::GrayImage::from_fn(across, down, |x, y| image::Luma([((x ^ y) % 251) as u8]));
+    let pixels =
+        image::GrayImage::from_fn(across, down, |x, y| image::Luma([((x ^ y) % 251) as u8]));
     let mut bytes = std::io::Cursor::new(Vec::new());
     pixels.write_to(&mut bytes, image::ImageFormat::Png).expect("a bitmap is written");
     let bytes: Arc<[u8]> = bytes.into_inner().into();
-    PictureIn { bytes, ext: "png".to_owned(), alt: "A grey square".to_owned(), width: across, height: down }
+    PictureIn {
+        bytes,
+        ext: "png".to_owned(),
+        alt: "A grey square".to_owned(),
+        width: across,
+        height: down,
+    }
 }
 
 /// How a template refers to a picture.

@@ -36,7 +36,8 @@ fn papers_have_their_sizes_and_the_field_stands_within_printers_reach() {
 #[test]
 fn marks_stand_where_they_are_put_on_both_papers() {
     for paper in [Paper::Letter, Paper::A4] {
-        let item = json!([{"do": "mark", "x": 70, "y": 80, "k": "cell", "n": "3,4", "w": 10, "h": 12}]);
+        let item =
+            json!([{"do": "mark", "x": 70, "y": 80, "k": "cell", "n": "3,4", "w": 10, "h": 12}]);
         let pressed = lay(job(paper, vec![sheet("a", fixed(item))]));
         let laid = &pressed.laid()[0];
         let (index, mark) = laid.marks("cell").next().expect("the mark");
@@ -78,7 +79,8 @@ fn texts_lead_back_to_the_authors_field_and_the_foot_does_not() {
 
 #[test]
 fn a_text_that_runs_over_the_pages_end_does_not_lend_its_field_to_the_foot() {
-    let long = "Limpets cling to rocks when the sea goes out and graze when it comes in. ".repeat(90);
+    let long =
+        "Limpets cling to rocks when the sea goes out and graze when it comes in. ".repeat(90);
     let data = json!({"leaves": [{"name": "main", "flow": true, "items": [
         {"do": "text", "v": long, "at": "lessons/a.md#reading"}]}]});
     let pressed = lay(job(Paper::A4, vec![sheet("a", data)]));
@@ -96,10 +98,13 @@ fn a_text_that_runs_over_the_pages_end_does_not_lend_its_field_to_the_foot() {
 fn pictures_are_known_by_name_size_and_pixels() {
     let mut job = job(
         Paper::Letter,
-        vec![sheet("a", fixed(json!([
-            {"do": "picture", "x": 60, "y": 60, "w": 30, "picture": shown("disc")},
-            {"do": "picture", "x": 60, "y": 120, "w": 25, "picture": shown("square")},
-        ])))],
+        vec![sheet(
+            "a",
+            fixed(json!([
+                {"do": "picture", "x": 60, "y": 60, "w": 30, "picture": shown("disc")},
+                {"do": "picture", "x": 60, "y": 120, "w": 25, "picture": shown("square")},
+            ])),
+        )],
     );
     job.pictures.insert("square".to_owned(), bitmap(250, 250));
     let pressed = lay(job);
@@ -116,7 +121,8 @@ fn a_blank_page_comes_before_a_front_and_is_called_so() {
     let one = json!({"leaves": [{"name": "main", "items": []}, {"name": "fronts", "start": "recto", "items": []},
         {"name": "backs", "items": []}]});
     let pressed = lay(job(Paper::Letter, vec![sheet("a", one)]));
-    let leaves: Vec<_> = pressed.laid()[0].pages.iter().map(|p| (p.number, p.leaf.as_str())).collect();
+    let leaves: Vec<_> =
+        pressed.laid()[0].pages.iter().map(|p| (p.number, p.leaf.as_str())).collect();
     assert_eq!(leaves, [(1, "main"), (2, "blank"), (3, "fronts"), (4, "backs")]);
 }
 
@@ -141,7 +147,8 @@ fn pages_point_at_each_other_and_are_silent_alone() {
 fn an_edited_sheet_is_laid_anew_and_the_others_stay() {
     let text = |v: &str| fixed(json!([{"do": "text", "x": 60, "y": 60, "v": v}]));
     let mut desk =
-        Desk::new(job(Paper::Letter, vec![sheet("a", text("old")), sheet("b", text("same"))])).expect("lies");
+        Desk::new(job(Paper::Letter, vec![sheet("a", text("old")), sheet("b", text("same"))]))
+            .expect("lies");
     let before = desk.lay().expect("lays");
     desk.replace(sheet("a", text("new"))).expect("replaces");
     let after = desk.lay().expect("lays");
