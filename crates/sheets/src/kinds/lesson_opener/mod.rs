@@ -192,7 +192,6 @@ impl Kind for LessonOpener {
         let opening = sheet.opening.iter().flat_map(study::Block::lines);
         Head {
             title: needs.title.clone(),
-            bare: true,
             pictures: sheet.picture.iter().map(|p| p.name.clone()).collect(),
             facts: opening.flat_map(Said::facts).map(str::to_owned).collect(),
             ..Head::default()

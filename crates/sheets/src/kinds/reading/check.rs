@@ -1,6 +1,6 @@
 //! Reads the printed text again: bold words against the words box, numbers against facts, facts against sources.
 
-use super::{Needs, Sheet};
+use super::{Fact, Needs, Sheet};
 use crate::shared::SourceLine;
 use findings::{Finding, Place};
 use proof::Proof;
@@ -60,7 +60,7 @@ fn gather_bold(spans: &[Span], at: &Place, out: &mut BTreeMap<String, Place>) {
     }
 }
 
-/// Every number in words linked to a fact is one of the fact's.
+/// Where a fact has a number, words linked to it contradict it with none of theirs.
 fn numbers_of_facts(proof: &mut Proof, needs: &Needs, sheet: &Sheet) {
     let mut used = Vec::new();
     for line in sheet.text.iter().chain(&sheet.more).flat_map(Block::lines) {
@@ -75,16 +75,29 @@ fn numbers_of_facts(proof: &mut Proof, needs: &Needs, sheet: &Sheet) {
             );
             continue;
         };
-        let says = numbers(&fact.says, &needs.language);
-        for number in numbers(words, &needs.language).difference(&says) {
+        if let Some(number) = contradiction(words, fact, &needs.language) {
             proof.findings.push(
-                Finding::error("fact-number", format!("`{words}` says {number}, but the fact `{id}` does not"))
+                Finding::error("fact-number", format!("`{words}` says {number}, but the fact `{id}` says `{}`", fact.value))
                     .at(at)
                     .remedy("mend the number in the text, or the fact in facts.csv"),
             );
         }
     }
     proof.count("facts used", used.len());
+}
+
+/// A number in the words that the fact does not have. Digits must all be the
+/// fact's; of numbers in words (`the two of them`) one in common is enough.
+fn contradiction(words: &str, fact: &Fact, language: &str) -> Option<String> {
+    if numbers(&fact.value, language).is_empty() {
+        return None;
+    }
+    let says = numbers(&fact.says, language);
+    // In no language: digits only.
+    let wrong_digits = numbers(words, "").difference(&says).next().cloned();
+    let all = numbers(words, language);
+    let strange = || all.iter().next().filter(|_| all.is_disjoint(&says)).cloned();
+    wrong_digits.or_else(strange)
 }
 
 fn facts_in(spans: &[Span], at: &Place, out: &mut Vec<(String, String, Place)>) {

@@ -12,8 +12,8 @@
 //! # How it is proved
 //! Text and title are the author's; every bold word that has a meaning in
 //! words.csv stands in the box, and nothing stands there that is not in the
-//! text; where words are linked to a fact, every number in them is one of the
-//! fact's; the sources of all facts used, and no others, are named.
+//! text; words linked to a fact that has a number contradict it with none of
+//! theirs; the sources of all facts used, and no others, are named.
 //!
 //! # Limits
 //! Numbers written as words are understood in English only. Words that merely
@@ -78,6 +78,8 @@ pub struct Term {
 pub struct Fact {
     /// Id.
     pub id: String,
+    /// Value with its unit; empty when the fact has none.
+    pub value: String,
     /// Statement, value and unit in one line.
     pub says: String,
     /// Source; none while it is still wanted.

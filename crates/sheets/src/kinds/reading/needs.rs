@@ -81,6 +81,7 @@ fn facts(study: &Study, ids: Vec<&str>) -> Vec<Fact> {
     known
         .map(|f| Fact {
             id: f.id.clone(),
+            value: format!("{} {}", f.value, f.unit).trim().to_owned(),
             says: format!("{} {} {}", f.statement.plain(), f.value, f.unit),
             source: (!f.source.is_empty()).then(|| SourceLine {
                 source: f.source.clone(),
