@@ -111,4 +111,6 @@ pub(crate) struct LeafFacts {
     pub(crate) adult: bool,
     /// Where the zone for the body ends, µm from the paper's top edge.
     pub(crate) body_end: Option<i64>,
+    /// Where the foot of the page begins, µm from the paper's top edge.
+    pub(crate) foot: Option<i64>,
 }

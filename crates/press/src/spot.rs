@@ -67,6 +67,7 @@ fn leaf(dict: &Dict) -> Spot {
         flow: yes("flow"),
         adult: yes("adult"),
         body_end: length("body-end"),
+        foot: length("foot"),
         ..LeafFacts::default()
     };
     Spot::Leaf {

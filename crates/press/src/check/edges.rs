@@ -15,8 +15,8 @@ const MARGIN_FOOT: i64 = 12_700;
 const SLACK_FIELD: i64 = 200;
 /// Rounding.
 const SLACK_MARGIN: i64 = 50;
-/// Tails of letters in the last line.
-const SLACK_BODY: i64 = 1_000;
+/// How far a base line or a marked item may sink below the body's last line.
+const SLACK_BODY: i64 = 500;
 
 pub(super) fn check(page: Page<'_>, report: &mut Report) {
     grown(page, report);
@@ -50,6 +50,7 @@ struct Zones {
     reach: Area,
     field: Option<Area>,
     body_end: Option<i64>,
+    foot: Option<i64>,
 }
 
 impl Zones {
@@ -72,6 +73,7 @@ impl Zones {
                 bottom: top + FIELD.1,
             }),
             body_end: leaf.body_end.filter(|_| leaf.said && !leaf.flow),
+            foot: leaf.foot.filter(|_| leaf.said && !leaf.flow),
         }
     }
 
@@ -86,13 +88,20 @@ impl Zones {
                 "stands outside the part of the page that fits both papers".to_owned(),
             )
         } else {
-            let over = ink.area.bottom - self.body_end?;
-            if ink.frame || over <= SLACK_BODY {
-                return None;
-            }
+            let over = self.below(page, ink).filter(|_| !ink.frame)?;
             ("page-below", format!("runs {} into the foot of the page", say::mm(over)))
         };
         let message = format!("{} {what} on {}", say::item(page, ink), say::whereabouts(page));
         Some(Finding::error(code, message).remedy(say::make_room(ink)))
+    }
+    /// How far an item sinks below its zone. A text stands on its base line, for the body's last
+    /// line is a line to write on; cut lines reach beyond their cards up to the foot.
+    fn below(&self, page: Page<'_>, ink: &Ink) -> Option<i64> {
+        let over = match ink.what {
+            What::Text(n) => page.drawn.page.texts.get(n)?.y - self.body_end?,
+            What::Mark(_) | What::Image(_) => ink.area.bottom - self.body_end?,
+            What::Shape => ink.area.bottom - self.foot?,
+        };
+        (over > SLACK_BODY).then_some(over)
     }
 }

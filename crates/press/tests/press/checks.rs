@@ -101,10 +101,15 @@ fn type_too_small() {
     assert!(codes(&pressed(item("reduced", 6.0))).is_empty());
     let young = |size: f64| {
         let one = sheet("a", fixed(item("text", size)));
-        codes(&lay(job(Paper::Letter, vec![with(one, "band", json!("3-6"))])))
+        lay(job(Paper::Letter, vec![with(one, "band", json!("3-6"))])).findings()
     };
-    assert_eq!(young(10.0), ["type-small"]);
+    let found = young(10.0);
+    assert_eq!((found.0[0].code.as_str(), found.0[0].severity), ("type-small", Severity::Warning));
+    assert_eq!(young(8.0).0[0].severity, Severity::Error);
     assert!(young(11.0).is_empty());
+    let source = fixed(json!([{"do": "small", "x": 60, "y": 60, "v": "A source for adults"}]));
+    let one = with(sheet("a", source), "band", json!("3-6"));
+    assert!(codes(&lay(job(Paper::Letter, vec![one]))).is_empty());
 }
 
 fn photo(pixels: u32, mm: u32) -> Pressed {
