@@ -90,8 +90,12 @@ fn cell(text: &str, at: usize, scan: &mut Scan) -> (Cell, usize) {
                     inside = false;
                 }
             }
-            '\n' | '\r' if !inside => return (Cell { span: at..at + i, text: value, quoted }, at + i),
-            c if c == scan.delimiter && !inside => return (Cell { span: at..at + i, text: value, quoted }, at + i),
+            '\n' | '\r' if !inside => {
+                return (Cell { span: at..at + i, text: value, quoted }, at + i);
+            }
+            c if c == scan.delimiter && !inside => {
+                return (Cell { span: at..at + i, text: value, quoted }, at + i);
+            }
             c => {
                 if quoted && !inside && !c.is_whitespace() {
                     scan.after_quote.get_or_insert(at + i);
@@ -108,7 +112,9 @@ fn cell(text: &str, at: usize, scan: &mut Scan) -> (Cell, usize) {
 
 /// A cell as it is written: in quotation marks when it must be, or when it was before.
 pub(crate) fn written(value: &str, quoted: bool, delimiter: char) -> String {
-    let must = value.contains([delimiter, '"', '\n', '\r']) || value.starts_with(' ') || value.ends_with(' ');
+    let must = value.contains([delimiter, '"', '\n', '\r'])
+        || value.starts_with(' ')
+        || value.ends_with(' ');
     if must || quoted { format!("\"{}\"", value.replace('"', "\"\"")) } else { value.to_owned() }
 }
 
@@ -118,7 +124,11 @@ mod tests {
     use proptest::prelude::*;
 
     fn texts(text: &str) -> Vec<Vec<String>> {
-        scan(text).records.into_iter().map(|r| r.cells.into_iter().map(|c| c.text).collect()).collect()
+        scan(text)
+            .records
+            .into_iter()
+            .map(|r| r.cells.into_iter().map(|c| c.text).collect())
+            .collect()
     }
 
     #[test]
@@ -132,8 +142,14 @@ mod tests {
     }
 
     fn with_reader(text: &str) -> Vec<Vec<String>> {
-        let mut reader = csv::ReaderBuilder::new().has_headers(false).flexible(true).from_reader(text.as_bytes());
-        reader.records().map(|r| r.expect("a text is UTF-8").iter().map(str::to_owned).collect()).collect()
+        let mut reader = csv::ReaderBuilder::new()
+            .has_headers(false)
+            .flexible(true)
+            .from_reader(text.as_bytes());
+        reader
+            .records()
+            .map(|r| r.expect("a text is UTF-8").iter().map(str::to_owned).collect())
+            .collect()
     }
 
     proptest! {

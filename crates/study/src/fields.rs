@@ -21,7 +21,9 @@ pub(crate) struct Fields<'a> {
 /// A field that is there but of another form.
 pub(crate) fn wrong(cx: &mut Cx, at: &Place, name: &str, takes: &str) {
     cx.findings.push(
-        Finding::error("wrong-form", format!("`{name}` takes {takes}")).at(at).remedy("write it that way, or take the line out"),
+        Finding::error("wrong-form", format!("`{name}` takes {takes}"))
+            .at(at)
+            .remedy("write it that way, or take the line out"),
     );
 }
 
@@ -48,7 +50,12 @@ impl<'a> Fields<'a> {
         let text = match node {
             Node::Value(Value::String(text)) => text.value().trim().to_owned(),
             _ => {
-                wrong(cx, &self.place(name), name, &format!("words between quotation marks, like {name} = \"…\""));
+                wrong(
+                    cx,
+                    &self.place(name),
+                    name,
+                    &format!("words between quotation marks, like {name} = \"…\""),
+                );
                 return None;
             }
         };
@@ -77,19 +84,34 @@ impl<'a> Fields<'a> {
         {
             return u32::try_from(*number.value()).ok();
         }
-        wrong(cx, &self.place(name), name, &format!("a whole number from {min} to {max}, like {name} = {}", if max < 100 { 2.max(min) } else { 20 }));
+        wrong(
+            cx,
+            &self.place(name),
+            name,
+            &format!(
+                "a whole number from {min} to {max}, like {name} = {}",
+                if max < 100 { 2.max(min) } else { 20 }
+            ),
+        );
         None
     }
 
     /// A number of tenths from a number in whole units.
     pub fn tenths(&mut self, cx: &mut Cx, name: &'static str) -> Option<i32> {
         let tenths = match self.node(name)? {
-            Node::Value(Value::Integer(n)) => n.value().checked_mul(10).and_then(|t| i32::try_from(t).ok()),
+            Node::Value(Value::Integer(n)) => {
+                n.value().checked_mul(10).and_then(|t| i32::try_from(t).ok())
+            }
             Node::Value(Value::Float(f)) => tenths(*f.value()),
             _ => None,
         };
         if tenths.is_none() {
-            wrong(cx, &self.place(name), name, &format!("a number in the picture's own units, like {name} = 120"));
+            wrong(
+                cx,
+                &self.place(name),
+                name,
+                &format!("a number in the picture's own units, like {name} = 120"),
+            );
         }
         tenths
     }
@@ -99,9 +121,13 @@ impl<'a> Fields<'a> {
         let place = self.place(name);
         match self.node(name) {
             None => Vec::new(),
-            Some(Node::Value(Value::String(one))) => {
-                one.value().split(';').map(str::trim).filter(|t| !t.is_empty()).map(|t| (t.to_owned(), place.clone())).collect()
-            }
+            Some(Node::Value(Value::String(one))) => one
+                .value()
+                .split(';')
+                .map(str::trim)
+                .filter(|t| !t.is_empty())
+                .map(|t| (t.to_owned(), place.clone()))
+                .collect(),
             Some(node) => texts(cx, node, &place, name),
         }
     }
@@ -117,7 +143,9 @@ impl<'a> Fields<'a> {
         let node = self.node(name)?;
         let place = self.place(name);
         let numbers: Option<Vec<u8>> = match node {
-            Node::Value(Value::Array(list)) => list.iter().map(|v| v.as_integer().and_then(|n| u8::try_from(n).ok())).collect(),
+            Node::Value(Value::Array(list)) => {
+                list.iter().map(|v| v.as_integer().and_then(|n| u8::try_from(n).ok())).collect()
+            }
             _ => None,
         };
         match numbers.as_deref() {
@@ -157,7 +185,12 @@ impl<'a> Fields<'a> {
     }
 
     /// One of several words.
-    pub fn choice<T: Copy>(&mut self, cx: &mut Cx, name: &'static str, choices: &[(&'static str, T)]) -> Option<T> {
+    pub fn choice<T: Copy>(
+        &mut self,
+        cx: &mut Cx,
+        name: &'static str,
+        choices: &[(&'static str, T)],
+    ) -> Option<T> {
         let text = self.text(cx, name)?;
         let at = self.place(name);
         choice(cx, &text, &at, name, choices)
@@ -168,7 +201,12 @@ impl<'a> Fields<'a> {
         match self.node(name)? {
             Node::Table(table) => Some(Fields::new(table, self.place(name))),
             _ => {
-                wrong(cx, &self.place(name), name, &format!("a table of its own, under a line of [{name}]"));
+                wrong(
+                    cx,
+                    &self.place(name),
+                    name,
+                    &format!("a table of its own, under a line of [{name}]"),
+                );
                 None
             }
         }
@@ -194,20 +232,32 @@ impl<'a> Fields<'a> {
 
     /// Reports every name that was not asked for.
     pub fn finish(self, cx: &mut Cx) {
-        for (name, _) in self.table.iter().filter(|(name, item)| !item.is_none() && !self.asked.contains(name)) {
+        for (name, _) in
+            self.table.iter().filter(|(name, item)| !item.is_none() && !self.asked.contains(name))
+        {
             unknown(cx, &self.at.child(name), "setting", name, self.asked.iter().copied());
         }
     }
 }
 
 /// A name that the format does not know.
-pub(crate) fn unknown<'c>(cx: &mut Cx, at: &Place, what: &str, name: &str, known: impl IntoIterator<Item = &'c str>) {
+pub(crate) fn unknown<'c>(
+    cx: &mut Cx,
+    at: &Place,
+    what: &str,
+    name: &str,
+    known: impl IntoIterator<Item = &'c str>,
+) {
     let known: Vec<&str> = known.into_iter().collect();
     let remedy = match nearest(name, known.iter().copied()) {
         Some(near) => format!("did you mean `{near}`?"),
         None => format!("known here: {}", known.join(", ")),
     };
-    cx.findings.push(Finding::error("unknown-name", format!("there is no {what} called `{name}` here")).at(at).remedy(remedy));
+    cx.findings.push(
+        Finding::error("unknown-name", format!("there is no {what} called `{name}` here"))
+            .at(at)
+            .remedy(remedy),
+    );
 }
 
 fn texts(cx: &mut Cx, node: Node<'_>, place: &Place, name: &str) -> Vec<(String, Place)> {
@@ -219,7 +269,8 @@ fn texts(cx: &mut Cx, node: Node<'_>, place: &Place, name: &str) -> Vec<(String,
         wrong(cx, place, name, &format!("a list of words, like {name} = [\"one\", \"two\"]"));
         return Vec::new();
     };
-    let numbered = list.into_iter().zip(1..).map(|(text, n)| (text.trim().to_owned(), place.child(n)));
+    let numbered =
+        list.into_iter().zip(1..).map(|(text, n)| (text.trim().to_owned(), place.child(n)));
     numbered.filter(|(text, _)| !text.is_empty()).collect()
 }
 
@@ -237,12 +288,19 @@ pub(crate) fn band(cx: &mut Cx, text: &str, at: &Place) -> Option<Band> {
 }
 
 /// One of several words, or a finding with the nearest.
-pub(crate) fn choice<T: Copy>(cx: &mut Cx, text: &str, at: &Place, name: &str, choices: &[(&'static str, T)]) -> Option<T> {
+pub(crate) fn choice<T: Copy>(
+    cx: &mut Cx,
+    text: &str,
+    at: &Place,
+    name: &str,
+    choices: &[(&'static str, T)],
+) -> Option<T> {
     let lower = text.to_lowercase();
     let found = choices.iter().find(|(word, _)| *word == lower).map(|(_, value)| *value);
     if found.is_none() {
         let words: Vec<&str> = choices.iter().map(|(word, _)| *word).collect();
-        let finding = Finding::error("choice-unknown", format!("`{name}` cannot be `{text}`")).at(at);
+        let finding =
+            Finding::error("choice-unknown", format!("`{name}` cannot be `{text}`")).at(at);
         cx.findings.push(match nearest(&lower, words.iter().copied()) {
             Some(near) => finding.remedy(format!("did you mean `{near}`?")),
             None => finding.remedy(format!("write one of {}", words.join(", "))),
@@ -258,7 +316,8 @@ pub(crate) fn date(text: &str) -> Option<Date> {
     if parts.next().is_some() || year.len() != 4 || month.len() != 2 || day.len() != 2 {
         return None;
     }
-    let date = Date { year: year.parse().ok()?, month: month.parse().ok()?, day: day.parse().ok()? };
+    let date =
+        Date { year: year.parse().ok()?, month: month.parse().ok()?, day: day.parse().ok()? };
     let leap = date.year % 4 == 0 && (date.year % 100 != 0 || date.year % 400 == 0);
     let last = match date.month {
         2 if leap => 29,
@@ -287,7 +346,17 @@ mod tests {
         for good in ["2026-05-01", "2028-02-29", "2000-02-29", "2026-12-31"] {
             assert!(date(good).is_some(), "{good}");
         }
-        for bad in ["2026-02-29", "2100-02-29", "2026-13-01", "2026-04-31", "2026-5-1", "1 May 2026", "2026-05-01-02", "", "0000-01-01"] {
+        for bad in [
+            "2026-02-29",
+            "2100-02-29",
+            "2026-13-01",
+            "2026-04-31",
+            "2026-5-1",
+            "1 May 2026",
+            "2026-05-01-02",
+            "",
+            "0000-01-01",
+        ] {
             assert!(date(bad).is_none(), "{bad}");
         }
     }

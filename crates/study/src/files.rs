@@ -43,13 +43,19 @@ impl Files {
         let name = folder.file_name().map(|n| n.to_string_lossy().into_owned());
         let mut files = Files { folder: name.unwrap_or_default(), entries: BTreeMap::new() };
         if !folder.is_dir() {
-            return Err(Finding::error("folder-missing", format!("there is no folder `{}`", files.folder))
-                .remedy("check the folder's name, or begin a new study there"));
+            return Err(Finding::error(
+                "folder-missing",
+                format!("there is no folder `{}`", files.folder),
+            )
+            .remedy("check the folder's name, or begin a new study there"));
         }
         let listed = list(folder, "", 0, &mut files.entries);
         listed.map_err(|e| {
-            Finding::error("folder-closed", format!("the folder `{}` cannot be opened: {e}", files.folder))
-                .remedy("check that you may read the folder")
+            Finding::error(
+                "folder-closed",
+                format!("the folder `{}` cannot be opened: {e}", files.folder),
+            )
+            .remedy("check that you may read the folder")
         })?;
         Ok(files)
     }
@@ -65,7 +71,10 @@ impl Files {
     }
 
     /// Paths directly inside a folder of the study, in order.
-    pub(crate) fn inside<'a>(&'a self, folder: &'a str) -> impl Iterator<Item = (&'a str, &'a str)> {
+    pub(crate) fn inside<'a>(
+        &'a self,
+        folder: &'a str,
+    ) -> impl Iterator<Item = (&'a str, &'a str)> {
         self.entries.keys().filter_map(move |path| {
             let rest = path.strip_prefix(folder)?.strip_prefix('/')?;
             (!rest.contains('/')).then_some((path.as_str(), rest))
@@ -78,9 +87,12 @@ impl Files {
             Blob::Bytes(bytes) => return Some(Arc::clone(bytes)),
             Blob::Ignored => {}
             Blob::TooBig(size) => findings.push(
-                Finding::error("file-too-big", format!("`{path}` is {} MB, too large to read", size / 1_000_000))
-                    .at(&Place::file(path))
-                    .remedy("make it smaller: a text up to 20 MB, a picture up to 100 MB"),
+                Finding::error(
+                    "file-too-big",
+                    format!("`{path}` is {} MB, too large to read", size / 1_000_000),
+                )
+                .at(&Place::file(path))
+                .remedy("make it smaller: a text up to 20 MB, a picture up to 100 MB"),
             ),
             Blob::Refused(why) => findings.push(
                 Finding::error("file-refused", format!("`{path}` cannot be opened: {why}"))
@@ -105,7 +117,9 @@ impl Files {
                 cx.findings.push(
                     Finding::error("not-utf8", format!("`{path}` {message}"))
                         .at(&Place::new(path, format!("line {line}")))
-                        .remedy("save the file again as UTF-8 (in a spreadsheet program: “CSV UTF-8”)"),
+                        .remedy(
+                            "save the file again as UTF-8 (in a spreadsheet program: “CSV UTF-8”)",
+                        ),
                 );
                 None
             }
@@ -131,7 +145,12 @@ fn decode(bytes: &[u8]) -> Result<&str, (String, usize)> {
     }
 }
 
-fn list(dir: &Path, prefix: &str, depth: usize, into: &mut BTreeMap<String, Blob>) -> std::io::Result<()> {
+fn list(
+    dir: &Path,
+    prefix: &str,
+    depth: usize,
+    into: &mut BTreeMap<String, Blob>,
+) -> std::io::Result<()> {
     for entry in fs::read_dir(dir)? {
         let entry = entry?;
         let name = entry.file_name().to_string_lossy().into_owned();
@@ -169,8 +188,12 @@ fn limit(path: &str) -> Option<u64> {
     let (_, ending) = path.rsplit_once('.')?;
     let ending = ending.to_ascii_lowercase();
     match (parts.as_slice(), ending.as_str()) {
-        ([_], "toml" | "md" | "csv") | (["lessons" | "people", _] | ["parts", _, _], "md") => Some(LARGEST_TEXT),
-        (["parts", _, "part.toml"] | ["pictures", _], "toml") | (["kept", _], "json") => Some(LARGEST_TEXT),
+        ([_], "toml" | "md" | "csv") | (["lessons" | "people", _] | ["parts", _, _], "md") => {
+            Some(LARGEST_TEXT)
+        }
+        (["parts", _, "part.toml"] | ["pictures", _], "toml") | (["kept", _], "json") => {
+            Some(LARGEST_TEXT)
+        }
         (["pictures", _], _) => Some(LARGEST_PICTURE),
         _ => None,
     }

@@ -15,7 +15,12 @@ pub(crate) fn digits(words: &[&str]) -> String {
 }
 
 /// The written id, or a stand-in made from where it is missing: the same at each reading.
-pub(crate) fn or_stand_in(written: Option<String>, prefix: &str, at: &Place, cx: &mut Cx) -> String {
+pub(crate) fn or_stand_in(
+    written: Option<String>,
+    prefix: &str,
+    at: &Place,
+    cx: &mut Cx,
+) -> String {
     let Some(id) = written else {
         return format!("{prefix}-{}", digits(&[&at.to_string()]));
     };

@@ -22,7 +22,10 @@ pub enum IsbnFault {
 /// them 10 down to 1 to a multiple of 11, with X for ten (ISO 2108). A swap of
 /// neighbours that differ by five passes in thirteen digits.
 pub fn isbn_fault(written: &str) -> Option<IsbnFault> {
-    let signs: Vec<char> = written.chars().filter(|c| !matches!(c, '-' | '–' | '\u{2010}' | '\u{2011}' | ' ')).collect();
+    let signs: Vec<char> = written
+        .chars()
+        .filter(|c| !matches!(c, '-' | '–' | '\u{2010}' | '\u{2011}' | ' '))
+        .collect();
     let last = signs.len().saturating_sub(1);
     let mut digits = Vec::with_capacity(signs.len());
     for (i, sign) in signs.iter().enumerate() {
@@ -39,7 +42,9 @@ pub fn isbn_fault(written: &str) -> Option<IsbnFault> {
         _ => return Some(IsbnFault::Length(digits.len())),
     };
     let wrong = digits.last() != Some(&expected);
-    wrong.then(|| IsbnFault::CheckDigit { expected: if expected == 10 { 'X' } else { char::from_digit(expected, 10).unwrap_or('0') } })
+    wrong.then(|| IsbnFault::CheckDigit {
+        expected: if expected == 10 { 'X' } else { char::from_digit(expected, 10).unwrap_or('0') },
+    })
 }
 
 fn check_digit_ten(head: &[u32]) -> u32 {
@@ -48,7 +53,8 @@ fn check_digit_ten(head: &[u32]) -> u32 {
 }
 
 fn check_digit_thirteen(head: &[u32]) -> u32 {
-    let sum: u32 = head.iter().zip([1, 3].into_iter().cycle()).map(|(digit, weight)| digit * weight).sum();
+    let sum: u32 =
+        head.iter().zip([1, 3].into_iter().cycle()).map(|(digit, weight)| digit * weight).sum();
     (10 - sum % 10) % 10
 }
 
@@ -59,7 +65,8 @@ mod tests {
     /// ISBN-13 examples of ISO 2108 as quoted in public explanations of the check digit.
     #[test]
     fn thirteen_digits() {
-        for good in ["978-0-306-40615-7", "978-3-16-148410-0", "978-1-86197-271-2", "9780306406157"] {
+        for good in ["978-0-306-40615-7", "978-3-16-148410-0", "978-1-86197-271-2", "9780306406157"]
+        {
             assert_eq!(isbn_fault(good), None, "{good}");
         }
         assert_eq!(isbn_fault("978-0-306-40615-8"), Some(IsbnFault::CheckDigit { expected: '7' }));
@@ -69,7 +76,9 @@ mod tests {
     /// ISBN-10 examples of ISO 2108 as quoted in public explanations of the check digit.
     #[test]
     fn ten_digits() {
-        for good in ["0-306-40615-2", "3-16-148410-X", "0-8044-2957-X", "0-8436-1072-7", "316148410x"] {
+        for good in
+            ["0-306-40615-2", "3-16-148410-X", "0-8044-2957-X", "0-8436-1072-7", "316148410x"]
+        {
             assert_eq!(isbn_fault(good), None, "{good}");
         }
         assert_eq!(isbn_fault("0-306-40615-3"), Some(IsbnFault::CheckDigit { expected: '2' }));
@@ -89,7 +98,9 @@ mod tests {
             for d in '0'..='9' {
                 let mut bad = good.clone();
                 bad[i] = d;
-                missed += usize::from(d != good[i] && isbn_fault(&bad.iter().collect::<String>()).is_none());
+                missed += usize::from(
+                    d != good[i] && isbn_fault(&bad.iter().collect::<String>()).is_none(),
+                );
             }
         }
         assert_eq!(missed, 0);
@@ -98,7 +109,9 @@ mod tests {
             .filter_map(|i| {
                 let mut bad = good.clone();
                 bad.swap(i, i + 1);
-                isbn_fault(&bad.iter().collect::<String>()).is_none().then_some((good[i], good[i + 1]))
+                isbn_fault(&bad.iter().collect::<String>())
+                    .is_none()
+                    .then_some((good[i], good[i + 1]))
             })
             .collect();
         assert_eq!(passed, [('6', '1')]);

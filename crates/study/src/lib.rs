@@ -6,6 +6,20 @@
 //! into a line when a finding is shown). Nothing here writes while it reads;
 //! [`mint_ids`], [`write_field`], [`append_row`] and [`new_study`] are the only
 //! functions that touch the disk with a pen.
+//!
+//! Fields of places, which findings carry and `write_field` takes (lists count from 1):
+//!
+//! | file | field |
+//! |---|---|
+//! | `study.toml`, `part.toml`, `pictures/x.toml` | the path of the setting: `title`, `page-set/lesson/2/level` |
+//! | any `.md` | `front/…` for its settings: `front/title`, `front/subject/2/name` |
+//! | a lesson | `opening`, `reading`, `more` (whole), `reading/3` (block), `reading/2/1` (item of a list), `reading/title` |
+//! | a lesson | `activity/1/intro/1`, `activity/1/steps/2`, `activity/1/table/2/1` (row, cell), `activity/1/answer/1` |
+//! | other texts | `text` (whole), `text/2` (block) |
+//! | a list | `limpet/meaning`: the row's key cell, up to 40 letters, then the column; a second row of that key is `limpet~2` |
+//! | any file | `line 12`, where no field can be named |
+#![allow(clippy::disallowed_methods)] // this room reads and writes the author's folder
+#![allow(clippy::result_large_err)] // a finding is rare and made for a person, never in a loop that has to be fast
 
 mod csv_text;
 mod facts;

@@ -59,7 +59,8 @@ pub fn line_of(folder: &Path, place: &Place) -> Option<u32> {
 }
 
 fn spot(text: &str, bytes: Range<usize>) -> Spot {
-    let start = (0..=bytes.start.min(text.len())).rev().find(|i| text.is_char_boundary(*i)).unwrap_or(0);
+    let start =
+        (0..=bytes.start.min(text.len())).rev().find(|i| text.is_char_boundary(*i)).unwrap_or(0);
     let before = text.get(..start).unwrap_or_default();
     let line_start = before.rfind('\n').map_or(0, |i| i + 1);
     let line = text.get(line_start..).unwrap_or_default().split('\n').next().unwrap_or_default();
@@ -127,7 +128,12 @@ pub(crate) fn cell(text: &str, place: &Place) -> Option<Cell> {
     let scan = scan(text);
     let (key, column) = place.field.rsplit_once('/')?;
     let row = keys(list_of(place)?, &scan).iter().position(|k| k == key)?;
-    let column = scan.records.first()?.cells.iter().position(|c| c.text.trim().eq_ignore_ascii_case(column))?;
+    let column = scan
+        .records
+        .first()?
+        .cells
+        .iter()
+        .position(|c| c.text.trim().eq_ignore_ascii_case(column))?;
     scan.records.get(row + 1)?.cells.get(column).cloned()
 }
 

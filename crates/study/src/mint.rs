@@ -46,7 +46,9 @@ pub fn mint_ids_with(folder: &Path, chance: [u8; 16]) -> Result<Findings, Findin
         if ids.is_empty() {
             continue;
         }
-        let written = change(folder, path, |text| Ok(with_ids(text, path, &ids).unwrap_or_else(|| text.to_owned())));
+        let written = change(folder, path, |text| {
+            Ok(with_ids(text, path, &ids).unwrap_or_else(|| text.to_owned()))
+        });
         if let Err(finding) = written {
             findings.push(finding);
         }
@@ -60,7 +62,11 @@ fn prefix(path: &str) -> Option<&'static str> {
     match parts.as_slice() {
         ["study.toml"] => Some("st"),
         ["parts", _, "part.toml"] => Some("pt"),
-        ["lessons", file] | ["parts", _, file] if file.ends_with(".md") && !file.contains(".reading") => Some("ls"),
+        ["lessons", file] | ["parts", _, file]
+            if file.ends_with(".md") && !file.contains(".reading") =>
+        {
+            Some("ls")
+        }
         ["people", file] if file.ends_with(".md") => Some("pe"),
         _ => None,
     }
@@ -73,7 +79,11 @@ fn text(files: &Files, path: &str) -> Option<String> {
 
 /// Settings of a file: all of it, or its front matter.
 fn settings<'a>(text: &'a str, path: &str) -> Option<&'a str> {
-    if path.ends_with(".md") { text.get(toml_text::split(text, path).ok()?.settings) } else { Some(text) }
+    if path.ends_with(".md") {
+        text.get(toml_text::split(text, path).ok()?.settings)
+    } else {
+        Some(text)
+    }
 }
 
 /// Ids that stand anywhere in the study.
@@ -81,9 +91,13 @@ fn taken(files: &Files) -> BTreeSet<String> {
     let mut taken = BTreeSet::new();
     for path in files.entries.keys().filter(|path| prefix(path).is_some()) {
         let Some(text) = text(files, path) else { continue };
-        let Some(parsed) = settings(&text, path).and_then(|s| toml_text::parse(s, path, 1).ok()) else { continue };
+        let Some(parsed) = settings(&text, path).and_then(|s| toml_text::parse(s, path, 1).ok())
+        else {
+            continue;
+        };
         let root = Node::Table(parsed.as_table());
-        let groups = std::iter::once(String::new()).chain((1..=subjects(root)).map(|n| format!("subject/{n}")));
+        let groups = std::iter::once(String::new())
+            .chain((1..=subjects(root)).map(|n| format!("subject/{n}")));
         taken.extend(groups.filter_map(|group| id(root, &group)));
     }
     taken
@@ -130,7 +144,8 @@ impl Mint {
     }
 
     fn fresh(&mut self, prefix: &str, path: &str, group: &str) -> String {
-        let mut tries = (0_u64..).map(|n| format!("{prefix}-{}", digits(&[&self.chance, path, group, &n.to_string()])));
+        let mut tries = (0_u64..)
+            .map(|n| format!("{prefix}-{}", digits(&[&self.chance, path, group, &n.to_string()])));
         // A free id turns up: there are four thousand million, and a study holds hundreds.
         let id = tries.find(|id| !self.taken.contains(id)).unwrap_or_default();
         self.taken.insert(id.clone());

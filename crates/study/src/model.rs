@@ -1,11 +1,18 @@
 //! The validated study: types that cannot be wrong, with the place of every text kept.
 
+mod lesson;
 mod lists;
 mod pageset;
+mod picture;
 mod text;
 
-pub use lists::{Book, Figure, FigureOfSpeech, HuntItem, Link, Prompt, PromptFor, Question, QuestionFor, Range, Resource, ResourceForm, Word};
+pub use lesson::{Activity, ActivityForm, CompareRow, Compared, Lesson, Reading, Subject};
+pub use lists::{
+    Book, Figure, FigureOfSpeech, HuntItem, Link, Prompt, PromptFor, Question, QuestionFor, Range,
+    Resource, ResourceForm, Word,
+};
 pub use pageset::{Changes, Entry, Options, PageSet, PrintAt, Value, Wanted};
+pub use picture::{Landmark, MayBeSold, Picture, PictureForm};
 pub(crate) use text::plain_into;
 pub use text::{Block, Said, Span, Text};
 
@@ -177,150 +184,6 @@ pub struct Part {
     pub place: Place,
 }
 
-/// One step of teaching.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Lesson {
-    /// Minted once.
-    pub id: String,
-    /// File name without its ending.
-    pub name: String,
-    /// Title.
-    pub title: Said,
-    /// Big question.
-    pub question: Option<Said>,
-    /// Index of its part, if it stands in one.
-    pub part: Option<usize>,
-    /// Ages, the study's when the lesson gives none.
-    pub ages: Ages,
-    /// Band of its sheets unless a page set says otherwise.
-    pub band: Band,
-    /// Picture by name.
-    pub picture: Option<String>,
-    /// Caption of the picture.
-    pub caption: Option<Said>,
-    /// What to have ready.
-    pub ready: Vec<Said>,
-    /// Facts whose sources are named besides those used.
-    pub sources: Vec<String>,
-    /// Subjects; at least one (a lesson without any gets itself as its subject).
-    pub subjects: Vec<Subject>,
-    /// `## Opening`.
-    pub opening: Option<Text>,
-    /// Readings by band; the one of the lesson's own file stands first.
-    pub readings: Vec<Reading>,
-    /// `## One thing more`.
-    pub more: Option<Text>,
-    /// Activities.
-    pub activities: Vec<Activity>,
-    /// Rows of the compare sheet.
-    pub compare: Vec<CompareRow>,
-    /// Its changes to the page set.
-    pub pages: Changes,
-    /// The lesson's file.
-    pub place: Place,
-}
-
-/// One thing a lesson looks at.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Subject {
-    /// Minted once.
-    pub id: String,
-    /// Name used in the `where` columns.
-    pub name: String,
-    /// Title, e.g. "The common limpet".
-    pub title: Said,
-    /// Picture by name.
-    pub picture: Option<String>,
-    /// Its changes to the page set.
-    pub pages: Changes,
-    /// Where it is written.
-    pub place: Place,
-}
-
-/// A text to read at one band.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Reading {
-    /// Band it is written for.
-    pub band: Band,
-    /// Title.
-    pub title: Said,
-    /// The text.
-    pub text: Text,
-}
-
-/// What an activity is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum ActivityForm {
-    /// Try and see.
-    Experiment,
-    /// Make something that stands.
-    Building,
-    /// Go somewhere.
-    Outing,
-    /// Cook or bake.
-    Kitchen,
-    /// A sensory tray.
-    Tray,
-}
-
-/// Something to do.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Activity {
-    /// Title.
-    pub title: Said,
-    /// What it is.
-    pub form: ActivityForm,
-    /// Time it takes, in minutes.
-    pub minutes: Option<u32>,
-    /// Caution tags.
-    pub tags: Vec<String>,
-    /// Band, the lesson's when it gives none.
-    pub band: Option<Band>,
-    /// Picture by name.
-    pub picture: Option<String>,
-    /// Why we do it.
-    pub intro: Text,
-    /// Supplies ("Have ready").
-    pub supplies: Vec<Said>,
-    /// Steps in order.
-    pub steps: Vec<Said>,
-    /// Tray: base.
-    pub base: Vec<Said>,
-    /// Tray: fillers.
-    pub fillers: Vec<Said>,
-    /// Tray: tools.
-    pub tools: Vec<Said>,
-    /// Tray: opening idea.
-    pub idea: Option<Text>,
-    /// Recording table: header and rows, empty cells to fill in.
-    pub table: Vec<Vec<Said>>,
-    /// For the key.
-    pub answer: Option<Text>,
-    /// Things to talk about while doing it.
-    pub ask: Vec<Said>,
-    /// Where it is written.
-    pub place: Place,
-}
-
-/// A row of the compare sheet.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct CompareRow {
-    /// What is compared.
-    pub aspect: Said,
-    /// What they share, or what each has.
-    pub what: Compared,
-}
-
-/// Alike or different.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub enum Compared {
-    /// True of both.
-    Both(Said),
-    /// First subject's, second subject's.
-    Each(Said, Said),
-}
-
 /// A biography.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Person {
@@ -375,75 +238,4 @@ pub struct Fact {
     pub address: String,
     /// The row.
     pub place: Place,
-}
-
-/// May a picture be sold as part of a study?
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum MayBeSold {
-    /// Yes.
-    Yes,
-    /// No.
-    No,
-    /// Ask first.
-    Ask,
-}
-
-/// How a picture's file is coded.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum PictureForm {
-    /// Vector.
-    Svg,
-    /// Bitmap.
-    Png,
-    /// Bitmap.
-    Jpeg,
-}
-
-/// Artwork with its alt text, rights record, points and named pieces.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Picture {
-    /// File name without its ending.
-    pub name: String,
-    /// How it is coded.
-    pub form: PictureForm,
-    /// The file's bytes as they go to the press: SVG cleaned, bitmaps without EXIF.
-    #[serde(skip)]
-    pub bytes: std::sync::Arc<[u8]>,
-    /// Hash of the bytes, lower-case hexadecimal.
-    pub hash: String,
-    /// Width in pixels or SVG user units.
-    pub width: u32,
-    /// Height in pixels or SVG user units.
-    pub height: u32,
-    /// Alt text, when written.
-    pub alt: Option<Said>,
-    /// Who made it.
-    pub author: Option<String>,
-    /// Licence.
-    pub licence: Option<String>,
-    /// Where it comes from.
-    pub source: Option<String>,
-    /// May it be sold?
-    pub may_be_sold: Option<MayBeSold>,
-    /// Named points in the picture's own units times 10 (tenths).
-    pub points: Vec<Landmark>,
-    /// Pieces: id in the SVG, plain name.
-    pub pieces: Vec<(String, String)>,
-    /// The picture's file.
-    pub place: Place,
-}
-
-/// A named point on a picture.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Landmark {
-    /// Name of the point.
-    pub name: String,
-    /// Tenths of the picture's own unit from its left edge.
-    pub x: i32,
-    /// Tenths of the picture's own unit from its top edge.
-    pub y: i32,
-    /// Id of the piece it lies on.
-    pub piece: Option<String>,
 }

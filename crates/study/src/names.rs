@@ -23,7 +23,10 @@ pub fn normal(written: &str) -> String {
 ///
 /// Distance: Damerau–Levenshtein (one insertion, deletion, substitution or
 /// swap of neighbours counts one); at most a third of the longer name, at least one.
-pub fn nearest<'a>(written: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+pub fn nearest<'a>(
+    written: &str,
+    candidates: impl IntoIterator<Item = &'a str>,
+) -> Option<&'a str> {
     let written = written.to_lowercase();
     let mut best: Option<(usize, &str)> = None;
     for candidate in candidates {

@@ -14,17 +14,22 @@ use std::path::Path;
 pub fn new_study(folder: &Path, title: &str, words: &[String]) -> Result<(), Findings> {
     if folder.join("study.toml").exists() {
         let name = folder.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
-        return Err(Finding::error("study-there", format!("the folder `{name}` holds a study already"))
-            .remedy("open that one, or choose another folder")
-            .into());
+        return Err(Finding::error(
+            "study-there",
+            format!("the folder `{name}` holds a study already"),
+        )
+        .remedy("open that one, or choose another folder")
+        .into());
     }
     for inner in ["", "lessons", "pictures"] {
         fs::create_dir_all(folder.join(inner)).map_err(|e| {
-            let finding = Finding::error("not-written", format!("the folder could not be made: {e}"));
+            let finding =
+                Finding::error("not-written", format!("the folder could not be made: {e}"));
             Findings::from(finding.remedy("choose a folder where you may write"))
         })?;
     }
-    let set = |field: &str, value: Value| write_field(folder, &Place::new("study.toml", field), &value);
+    let set =
+        |field: &str, value: Value| write_field(folder, &Place::new("study.toml", field), &value);
     set("title", Value::Text(title.trim().to_owned()))?;
     set("language", Value::Text("en".into()))?;
     set("ages", Value::List(vec![Value::Number(3), Value::Number(18)]))?;

@@ -6,15 +6,22 @@ use toml_edit::{ArrayOfTables, Document, Item, Table, TableLike, Value};
 
 /// Parses a TOML text; a fault becomes a finding that names its line in `file`,
 /// counted from `first_line` (front matter starts on line 2).
-pub(crate) fn parse(text: &str, file: &str, first_line: usize) -> Result<Document<String>, Finding> {
+pub(crate) fn parse(
+    text: &str,
+    file: &str,
+    first_line: usize,
+) -> Result<Document<String>, Finding> {
     let body = text.strip_prefix('\u{feff}').unwrap_or(text);
     Document::parse(body.to_owned()).map_err(|error| {
         let at = error.span().map_or(0, |s| s.start.min(body.len()));
         let before = body.get(..at).unwrap_or_default();
         let index = before.matches('\n').count();
         let line = body.lines().nth(index).unwrap_or_default().trim();
-        let finding = Finding::error("settings-unreadable", format!("this line cannot be understood: `{line}`"))
-            .at(&Place::new(file, format!("line {}", first_line + index)));
+        let finding = Finding::error(
+            "settings-unreadable",
+            format!("this line cannot be understood: `{line}`"),
+        )
+        .at(&Place::new(file, format!("line {}", first_line + index)));
         finding.remedy(remedy(line, error.message()))
     })
 }
@@ -71,9 +78,12 @@ pub(crate) fn split(text: &str, file: &str) -> Result<Front, Finding> {
         match settings {
             None if words == "+++" => settings = Some(at + line.len()),
             None if words == "---" && index == 0 => {
-                return Err(Finding::error("front-matter-dashes", "the settings at the top stand between lines of `---`")
-                    .at(&Place::new(file, "line 1"))
-                    .remedy("put them between lines of `+++`, written like title = \"Holding on\""));
+                return Err(Finding::error(
+                    "front-matter-dashes",
+                    "the settings at the top stand between lines of `---`",
+                )
+                .at(&Place::new(file, "line 1"))
+                .remedy("put them between lines of `+++`, written like title = \"Holding on\""));
             }
             None => return Ok(none),
             Some(from) if words == "+++" => {
@@ -85,9 +95,11 @@ pub(crate) fn split(text: &str, file: &str) -> Result<Front, Finding> {
     }
     match settings {
         None => Ok(none),
-        Some(_) => Err(Finding::error("front-matter-open", "the settings at the top are not closed")
-            .at(&Place::new(file, "line 1"))
-            .remedy("write a line of `+++` after the last of them")),
+        Some(_) => {
+            Err(Finding::error("front-matter-open", "the settings at the top are not closed")
+                .at(&Place::new(file, "line 1"))
+                .remedy("write a line of `+++` after the last of them"))
+        }
     }
 }
 
@@ -163,10 +175,15 @@ pub(crate) fn span(root: &Table, path: &str) -> Option<Range<usize>> {
     found
 }
 
-fn span_in_list<'a>(value: &Value, steps: &mut impl Iterator<Item = &'a str>) -> Option<Range<usize>> {
+fn span_in_list<'a>(
+    value: &Value,
+    steps: &mut impl Iterator<Item = &'a str>,
+) -> Option<Range<usize>> {
     let Some(step) = steps.next() else { return value.span() };
     match value {
-        Value::Array(list) => span_in_list(list.get(step.parse::<usize>().ok()?.checked_sub(1)?)?, steps),
+        Value::Array(list) => {
+            span_in_list(list.get(step.parse::<usize>().ok()?.checked_sub(1)?)?, steps)
+        }
         Value::InlineTable(table) => span_in_list(table.get(step)?, steps),
         _ => None,
     }
@@ -179,11 +196,19 @@ mod tests {
     #[test]
     fn faults_get_a_line_and_a_remedy() {
         for (text, line, remedy) in [
-            ("a = 1\ntitle = The Shore\n", 2, "put the words between quotation marks: title = \"The Shore\""),
+            (
+                "a = 1\ntitle = The Shore\n",
+                2,
+                "put the words between quotation marks: title = \"The Shore\"",
+            ),
             ("title = “The Shore”\n", 1, "use straight quotation marks: \"…\""),
             ("title = \"The Shore\n", 1, "a quotation mark is missing"),
             ("a = 1\nb = 2\na = 3\n", 3, "`a` stands twice here; keep one of them"),
-            ("just words\n", 1, "write a name, an equals sign and a value, like title = \"The Rocky Shore\""),
+            (
+                "just words\n",
+                1,
+                "write a name, an equals sign and a value, like title = \"The Rocky Shore\"",
+            ),
             ("[pages\n", 1, "close the bracket"),
             ("title =\n", 1, "write a value after the equals sign, or take the line `title =` out"),
         ] {

@@ -3,6 +3,8 @@
 //!
 //! `BATTLEDORE_ACCEPT=1` writes the present words into `expect.txt`; look at every change before it is kept.
 
+#![allow(clippy::disallowed_methods)] // reads and writes folders of its own
+
 use findings::Severity;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -10,7 +12,11 @@ use study::{read, show};
 
 fn folders() -> Vec<PathBuf> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../studies-broken");
-    let mut all: Vec<PathBuf> = fs::read_dir(root).expect("the folder of faults").map(|e| e.expect("an entry").path()).filter(|p| p.is_dir()).collect();
+    let mut all: Vec<PathBuf> = fs::read_dir(root)
+        .expect("the folder of faults")
+        .map(|e| e.expect("an entry").path())
+        .filter(|p| p.is_dir())
+        .collect();
     all.sort();
     all
 }
@@ -24,10 +30,18 @@ fn every_fault_is_named_in_the_expected_words() {
         let read = read(&folder);
         let later = folder.join("stage.txt").exists();
         let least = if later { Severity::Error } else { Severity::Warning };
-        let shown: String = read.findings.iter().filter(|f| f.severity >= least).map(|f| show(f, &read.lines) + "\n").collect();
+        let shown: String = read
+            .findings
+            .iter()
+            .filter(|f| f.severity >= least)
+            .map(|f| show(f, &read.lines) + "\n")
+            .collect();
         if later {
             if !shown.is_empty() {
-                wrong.push(format!("{}: its fault should show only later:\n{shown}", folder.display()));
+                wrong.push(format!(
+                    "{}: its fault should show only later:\n{shown}",
+                    folder.display()
+                ));
             }
             continue;
         }
@@ -48,7 +62,10 @@ fn every_fault_is_named_in_the_expected_words() {
 fn every_error_and_want_says_what_to_do() {
     for folder in folders() {
         for finding in &read(&folder).findings {
-            assert!(finding.severity == Severity::Hint || !finding.remedies.is_empty(), "{finding}");
+            assert!(
+                finding.severity == Severity::Hint || !finding.remedies.is_empty(),
+                "{finding}"
+            );
             let first = finding.message.chars().next().unwrap_or('A');
             assert!(!first.is_uppercase() && !finding.message.ends_with('.'), "{finding}");
         }

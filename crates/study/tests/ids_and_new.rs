@@ -1,5 +1,7 @@
 //! Ids are minted once; a new study is ready to build.
 
+#![allow(clippy::disallowed_methods)] // reads and writes folders of its own
+
 use findings::{Place, Severity};
 use std::collections::BTreeMap;
 use std::fs;
@@ -15,7 +17,8 @@ fn texts(folder: &Path) -> BTreeMap<String, String> {
             if path.is_dir() {
                 folders.push(path);
             } else {
-                let name = path.strip_prefix(folder).expect("inside").to_string_lossy().into_owned();
+                let name =
+                    path.strip_prefix(folder).expect("inside").to_string_lossy().into_owned();
                 out.insert(name, fs::read_to_string(&path).expect("text"));
             }
         }
@@ -26,9 +29,15 @@ fn texts(folder: &Path) -> BTreeMap<String, String> {
 fn study_without_ids() -> tempfile::TempDir {
     let folder = tempfile::tempdir().expect("a folder");
     for (file, text) in [
-        ("study.toml", "# My shore\ntitle = \"Shore\" # the title\n\n[page-set]\nlesson = [\"reading\"]\n"),
+        (
+            "study.toml",
+            "# My shore\ntitle = \"Shore\" # the title\n\n[page-set]\nlesson = [\"reading\"]\n",
+        ),
         ("parts/middle/part.toml", "[pages]\nadd = [\"maze\"]\n"),
-        ("parts/middle/homeward.md", "+++\r\ntitle = \"Homeward\"\r\n[[subject]]\r\nname = \"limpet\" # the one\r\n\r\n[[subject]]\r\nid = \"sj-keep\"\r\nname = \"scar\"\r\n+++\r\nWords.\r\n"),
+        (
+            "parts/middle/homeward.md",
+            "+++\r\ntitle = \"Homeward\"\r\n[[subject]]\r\nname = \"limpet\" # the one\r\n\r\n[[subject]]\r\nid = \"sj-keep\"\r\nname = \"scar\"\r\n+++\r\nWords.\r\n",
+        ),
         ("parts/middle/homeward.reading-3-6.md", "A reading has no id.\n"),
         ("lessons/edge.md", "## Opening\nHello.\n"),
         ("lessons/broken.md", "+++\ntitle = \n+++\n"),
@@ -52,15 +61,30 @@ fn ids_are_written_where_they_are_missing_and_nothing_else_changes() {
         let line = after[file].lines().find(|l| l.starts_with("id = \"")).expect("an id");
         line.trim_start_matches("id = \"").trim_end_matches('"').to_owned()
     };
-    for (file, prefix) in [("study.toml", "st-"), ("parts/middle/part.toml", "pt-"), ("parts/middle/homeward.md", "ls-"), ("lessons/edge.md", "ls-"), ("people/ann.md", "pe-")] {
+    for (file, prefix) in [
+        ("study.toml", "st-"),
+        ("parts/middle/part.toml", "pt-"),
+        ("parts/middle/homeward.md", "ls-"),
+        ("lessons/edge.md", "ls-"),
+        ("people/ann.md", "pe-"),
+    ] {
         let id = id(file);
         let digits = id.strip_prefix(prefix).expect(prefix);
         assert!(digits.len() == 8 && digits.chars().all(|c| c.is_ascii_hexdigit()), "{id}");
     }
-    assert_eq!(after["study.toml"], before["study.toml"].replace("title\n", &format!("title\nid = \"{}\"\n", id("study.toml"))));
-    assert_eq!(after["lessons/edge.md"], format!("+++\nid = \"{}\"\n+++\n{}", id("lessons/edge.md"), before["lessons/edge.md"]));
+    assert_eq!(
+        after["study.toml"],
+        before["study.toml"].replace("title\n", &format!("title\nid = \"{}\"\n", id("study.toml")))
+    );
+    assert_eq!(
+        after["lessons/edge.md"],
+        format!("+++\nid = \"{}\"\n+++\n{}", id("lessons/edge.md"), before["lessons/edge.md"])
+    );
     assert_eq!(after["parts/middle/homeward.md"].matches("\r\nid = \"sj-").count(), 2);
-    assert_eq!(after["parts/middle/homeward.md"].matches('\n').count(), after["parts/middle/homeward.md"].matches("\r\n").count());
+    assert_eq!(
+        after["parts/middle/homeward.md"].matches('\n').count(),
+        after["parts/middle/homeward.md"].matches("\r\n").count()
+    );
     for same in ["lessons/broken.md", "parts/middle/homeward.reading-3-6.md"] {
         assert_eq!(after[same], before[same]);
     }
@@ -94,7 +118,8 @@ fn reading_stands_in_for_missing_ids_and_writes_nothing() {
 fn a_new_study_is_ready_to_build() {
     let folder = tempfile::tempdir().expect("a folder");
     let folder = folder.path().join("my shore");
-    let words: Vec<String> = ["tide", "limpet", " ", "Tide", "home scar", "surf, high"].map(String::from).to_vec();
+    let words: Vec<String> =
+        ["tide", "limpet", " ", "Tide", "home scar", "surf, high"].map(String::from).to_vec();
     new_study(&folder, " The \"Shore\" ", &words).expect("laid out");
     let read = read(&folder);
     let worst: Vec<_> = read.findings.iter().filter(|f| f.severity > Severity::Hint).collect();
@@ -116,7 +141,8 @@ fn lines_are_looked_up_when_they_are_asked_for() {
     assert_eq!(line("lessons/edge.md#opening/1"), Some(2));
     assert_eq!(line("study.toml#author"), None);
     assert_eq!(line("absent.toml#a"), None);
-    write_field(folder.path(), &Place::parse("study.toml#author"), &Value::Text("Ann".into())).expect("written");
+    write_field(folder.path(), &Place::parse("study.toml#author"), &Value::Text("Ann".into()))
+        .expect("written");
     assert_eq!(line("study.toml#page-set/lesson/1"), Some(6));
     assert_eq!(line("study.toml#line 3"), Some(3));
 }

@@ -30,15 +30,33 @@ const PATHS: &[&str] = &[
 /// A file of every form that is in order.
 fn good(path: &str) -> &'static str {
     match path {
-        "study.toml" => "title = \"Shore\"\nages = [3, 18]\ndate = \"2026-05-01\"\norder = [\"p\", \"a\"]\n[page-set]\nlesson = [\"reading\", { one-of = [\"maze\"] }, { kind = \"pairs\", count = 2 }]\n",
-        "lessons/a.md" | "parts/p/b.md" => "+++\ntitle = \"A\"\nages = [4, 9]\n[[subject]]\nname = \"limpet\"\n[[activity]]\ntitle = \"Do\"\ntags = [\"water\"]\n[[compare]]\naspect = \"x\"\nboth = \"y\"\n+++\n# A\n## Opening\nWords [about 20](fact:x) and **bold**.\n## Reading: It\n> quote\n\n- a\n  - b\n\n| a | b |\n|---|---|\n| 1 | 2 |\n## Activity\n### Steps\n1. one\n### What happened\n| a |\n|---|\n| |\n",
-        "people/ann.md" => "+++\nname = \"Ann\"\nborn = 1799\n[[when]]\nyear = \"1800\"\nwhat = \"x\"\n+++\nText.\n",
-        "parts/p/part.toml" => "title = \"P\"\norder = [\"b\"]\n[pages]\nadd = [\"maze\"]\n[pages.maze]\nlevel = 2\n",
-        "pictures/a.toml" => "alt = \"A\"\nmay-be-sold = \"ask\"\n[[point]]\nname = \"p\"\nx = 1\ny = 2.5\npiece = \"g\"\n[[piece]]\nid = \"g\"\n",
-        "pictures/a.svg" => "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 4 4\"><g id=\"g\"><path style=\"fill:url(#a)\" d=\"M0 0\"/></g></svg>",
-        "facts.csv" => "id,statement,value,unit,source\nx,Limpets live long,about 20,years,A museum\n",
-        "words.csv" => "word,meaning,where,picture,puzzle\ntide,\"the sea, moving\",a;limpet,a,no\n",
-        "questions.csv" => "id,where,for,question,answer,also,low,high,unit,lines,fact,band\nq,a,write,How many?,two,2,1,3,m,2,x,7-9\n",
+        "study.toml" => {
+            "title = \"Shore\"\nages = [3, 18]\ndate = \"2026-05-01\"\norder = [\"p\", \"a\"]\n[page-set]\nlesson = [\"reading\", { one-of = [\"maze\"] }, { kind = \"pairs\", count = 2 }]\n"
+        }
+        "lessons/a.md" | "parts/p/b.md" => {
+            "+++\ntitle = \"A\"\nages = [4, 9]\n[[subject]]\nname = \"limpet\"\n[[activity]]\ntitle = \"Do\"\ntags = [\"water\"]\n[[compare]]\naspect = \"x\"\nboth = \"y\"\n+++\n# A\n## Opening\nWords [about 20](fact:x) and **bold**.\n## Reading: It\n> quote\n\n- a\n  - b\n\n| a | b |\n|---|---|\n| 1 | 2 |\n## Activity\n### Steps\n1. one\n### What happened\n| a |\n|---|\n| |\n"
+        }
+        "people/ann.md" => {
+            "+++\nname = \"Ann\"\nborn = 1799\n[[when]]\nyear = \"1800\"\nwhat = \"x\"\n+++\nText.\n"
+        }
+        "parts/p/part.toml" => {
+            "title = \"P\"\norder = [\"b\"]\n[pages]\nadd = [\"maze\"]\n[pages.maze]\nlevel = 2\n"
+        }
+        "pictures/a.toml" => {
+            "alt = \"A\"\nmay-be-sold = \"ask\"\n[[point]]\nname = \"p\"\nx = 1\ny = 2.5\npiece = \"g\"\n[[piece]]\nid = \"g\"\n"
+        }
+        "pictures/a.svg" => {
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 4 4\"><g id=\"g\"><path style=\"fill:url(#a)\" d=\"M0 0\"/></g></svg>"
+        }
+        "facts.csv" => {
+            "id,statement,value,unit,source\nx,Limpets live long,about 20,years,A museum\n"
+        }
+        "words.csv" => {
+            "word,meaning,where,picture,puzzle\ntide,\"the sea, moving\",a;limpet,a,no\n"
+        }
+        "questions.csv" => {
+            "id,where,for,question,answer,also,low,high,unit,lines,fact,band\nq,a,write,How many?,two,2,1,3,m,2,x,7-9\n"
+        }
         "books.csv" => "title,author,year,isbn\nA,B,2001,978-0-306-40615-7\n",
         "links.csv" => "title,institution,address\nA,B,https://example.org/a\n",
         "resources.csv" => "form,title\nhear,A\n",
@@ -65,9 +83,18 @@ fn the_good_files_are_good() {
         files.insert(*path, good(path).as_bytes());
     }
     let read = read_files(&files);
-    let errors: Vec<String> = read.findings.iter().filter(|f| f.severity == findings::Severity::Error).map(|f| show(f, &read.lines)).collect();
+    let errors: Vec<String> = read
+        .findings
+        .iter()
+        .filter(|f| f.severity == findings::Severity::Error)
+        .map(|f| show(f, &read.lines))
+        .collect();
     // The two lessons share a subject name, and one subject cannot be compared: those are the only faults.
-    assert!(errors.iter().all(|e| e.contains("is taken") || e.contains("two subjects")), "{}", errors.join("\n"));
+    assert!(
+        errors.iter().all(|e| e.contains("is taken") || e.contains("two subjects")),
+        "{}",
+        errors.join("\n")
+    );
     assert!(read.study.is_some());
 }
 
@@ -82,7 +109,14 @@ fn deep_nesting_in_every_form() {
         ("study.toml", format!("a = {}{}", "[".repeat(deep), "]".repeat(deep))),
         ("study.toml", format!("a{} = 1", ".a".repeat(deep))),
         ("kept/x.json", "[".repeat(deep)),
-        ("pictures/a.svg", format!("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 1 1\">{}{}</svg>", "<g>".repeat(deep), "</g>".repeat(deep))),
+        (
+            "pictures/a.svg",
+            format!(
+                "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 1 1\">{}{}</svg>",
+                "<g>".repeat(deep),
+                "</g>".repeat(deep)
+            ),
+        ),
     ] {
         let mut files = Files::default();
         files.insert("study.toml", &b"title = \"x\"\n"[..]);

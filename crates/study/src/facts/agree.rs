@@ -52,7 +52,8 @@ pub fn agreement(value: &str, unit: &str, words: &str, english: bool) -> Agreeme
     if numbers.is_empty() {
         let wanted: Vec<&Token> = wanted.iter().collect();
         let said: Vec<&Token> = said.iter().collect();
-        let stands = wanted.is_empty() || said.windows(wanted.len()).any(|w| w.iter().zip(&wanted).all(|(a, b)| same(a, b)));
+        let stands = wanted.is_empty()
+            || said.windows(wanted.len()).any(|w| w.iter().zip(&wanted).all(|(a, b)| same(a, b)));
         return if stands { Agreement::Agrees } else { Agreement::Missing };
     }
     let Some(last) = in_order(&numbers, &said) else {
@@ -62,7 +63,8 @@ pub fn agreement(value: &str, unit: &str, words: &str, english: bool) -> Agreeme
     };
     let mut of_fact = wanted.clone();
     of_fact.extend(tokens(unit, english));
-    let after = |tokens: &[Token], from: usize| tokens.iter().skip(from + 1).take(2).find_map(measure);
+    let after =
+        |tokens: &[Token], from: usize| tokens.iter().skip(from + 1).take(2).find_map(measure);
     let own = of_fact.iter().rposition(|t| is_number(&t)).and_then(|at| after(&of_fact, at));
     match (own, after(&said, last)) {
         (Some(own), Some(said)) if own != said => Agreement::Contradicts,

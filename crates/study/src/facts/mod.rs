@@ -22,14 +22,18 @@ pub(crate) struct Told {
 impl Cx {
     /// The id of a fact used at a place, or a finding when there is none of that name.
     pub(crate) fn fact(&mut self, written: &str, at: &Place) -> Option<String> {
-        let id = [written.to_owned(), normal(written)].into_iter().find(|id| self.facts.contains_key(id));
+        let id = [written.to_owned(), normal(written)]
+            .into_iter()
+            .find(|id| self.facts.contains_key(id));
         if let Some(id) = id {
             self.used_facts.entry(id.clone()).or_insert_with(|| at.clone());
             return Some(id);
         }
         if !self.facts_unsure {
             let near = nearest(written, self.facts.keys().map(String::as_str));
-            let finding = Finding::error("fact-unknown", format!("there is no fact called `{written}`")).at(at);
+            let finding =
+                Finding::error("fact-unknown", format!("there is no fact called `{written}`"))
+                    .at(at);
             let finding = match near {
                 Some(near) => finding.remedy(format!("did you mean `{near}`?")),
                 None => finding.remedy("write it into facts.csv, with its source"),
@@ -51,7 +55,10 @@ impl Cx {
             Agreement::Agrees => return words,
             Agreement::Contradicts => Finding::error(
                 "fact-contradicted",
-                format!("`{plain}` says otherwise than the fact `{id}`, which is `{}`", told.printed()),
+                format!(
+                    "`{plain}` says otherwise than the fact `{id}`, which is `{}`",
+                    told.printed()
+                ),
             ),
             Agreement::Missing => Finding::warning(
                 "fact-missing",
@@ -65,9 +72,12 @@ impl Cx {
     fn filled(&mut self, id: &str, told: &Told, at: &Place) -> Vec<Span> {
         if told.value.is_empty() {
             self.findings.push(
-                Finding::error("fact-without-value", format!("the fact `{id}` has no value to print here"))
-                    .at(at)
-                    .remedy("write words between the square brackets, or a value into facts.csv"),
+                Finding::error(
+                    "fact-without-value",
+                    format!("the fact `{id}` has no value to print here"),
+                )
+                .at(at)
+                .remedy("write words between the square brackets, or a value into facts.csv"),
             );
         }
         vec![Span::Text { v: told.printed() }]

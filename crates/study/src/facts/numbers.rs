@@ -53,10 +53,12 @@ const LARGE: &[(&str, u128)] = &[
 ];
 
 /// Words for parts of one.
-const PARTS: &[(&str, u128)] = &[("half", 2), ("halves", 2), ("quarter", 4), ("quarters", 4), ("third", 3), ("thirds", 3)];
+const PARTS: &[(&str, u128)] =
+    &[("half", 2), ("halves", 2), ("quarter", 4), ("quarters", 4), ("third", 3), ("thirds", 3)];
 
 /// Signs for parts of one.
-const SIGNS: &[(char, u128, u128)] = &[('½', 1, 2), ('¼', 1, 4), ('¾', 3, 4), ('⅓', 1, 3), ('⅔', 2, 3)];
+const SIGNS: &[(char, u128, u128)] =
+    &[('½', 1, 2), ('¼', 1, 4), ('¾', 3, 4), ('⅓', 1, 3), ('⅔', 2, 3)];
 
 fn value(table: &[(&str, u128)], word: &str) -> Option<u128> {
     table.iter().find(|(w, _)| *w == word).map(|(_, v)| *v)
@@ -93,27 +95,33 @@ fn raw(text: &str) -> Vec<Token> {
             out.push(number);
             at = next;
         } else if let Some((_, num, den)) = SIGNS.iter().find(|(s, _, _)| *s == c) {
-            match out.last_mut() {
-                // 2½ is one number; a space between them parts it.
-                Some(Token::Number(whole, 1)) if at > 0 && signs.get(at - 1).is_some_and(char::is_ascii_digit) => {
-                    let whole = *whole;
-                    out.pop();
-                    out.push(fraction(whole.saturating_mul(*den).saturating_add(*num), *den));
-                }
-                _ => out.push(Token::Number(*num, *den)),
-            }
+            let joins = at > 0 && signs.get(at - 1).is_some_and(char::is_ascii_digit);
+            push_part(*num, *den, joins, &mut out);
             at += 1;
         } else if c.is_alphabetic() || c == '°' || c == '%' {
-            let end = (at..signs.len()).find(|i| !signs[*i].is_alphabetic() && !matches!(signs[*i], '\'' | '’'));
-            let end = end.unwrap_or(signs.len()).max(at + 1);
-            let word: String = signs.get(at..end).unwrap_or_default().iter().filter(|c| !matches!(c, '\'' | '’')).collect();
-            out.push(Token::Word(word.to_lowercase()));
-            at = end;
+            let rest = signs.get(at..).unwrap_or_default();
+            let in_word = |c: &&char| c.is_alphabetic() || matches!(c, '\'' | '’');
+            let length = rest.iter().take_while(in_word).count().max(1);
+            let letters = rest.iter().take(length).filter(|c| !matches!(c, '\'' | '’'));
+            out.push(Token::Word(letters.collect::<String>().to_lowercase()));
+            at += length;
         } else {
             at += 1;
         }
     }
     out
+}
+
+/// Adds a part of one; right behind a whole number it joins that: 2½ is one number.
+fn push_part(num: u128, den: u128, joins: bool, out: &mut Vec<Token>) {
+    match out.last() {
+        Some(Token::Number(whole, 1)) if joins => {
+            let sum = fraction(whole.saturating_mul(den).saturating_add(num), den);
+            out.pop();
+            out.push(sum);
+        }
+        _ => out.push(Token::Number(num, den)),
+    }
 }
 
 /// A number in digits from `at`: `1,000`, `1 000` with a narrow or fixed space, `2.5`, `1/3`.
@@ -125,7 +133,8 @@ fn digits(signs: &[char], at: usize) -> (Token, usize) {
     while let Some(d) = digit(at) {
         number = number.saturating_mul(10).saturating_add(d);
         at += 1;
-        let gap = signs.get(at).is_some_and(|c| matches!(c, ',' | '\u{202f}' | '\u{a0}' | '\u{2009}'));
+        let gap =
+            signs.get(at).is_some_and(|c| matches!(c, ',' | '\u{202f}' | '\u{a0}' | '\u{2009}'));
         if gap && group(at + 1) && at - start <= 15 {
             at += 1;
         }
@@ -192,7 +201,9 @@ fn number_words(raw: &[Token], at: usize) -> Option<(Token, usize)> {
             } else {
                 whole = whole.saturating_mul(times);
             }
-        } else if let Some(more) = value(SMALL, next).filter(|more| fits(whole, sum, *more, and == 1)) {
+        } else if let Some(more) =
+            value(SMALL, next).filter(|more| fits(whole, sum, *more, and == 1))
+        {
             whole = whole.saturating_add(more);
         } else {
             break;
@@ -200,7 +211,8 @@ fn number_words(raw: &[Token], at: usize) -> Option<(Token, usize)> {
         step += 1 + and;
     }
     let whole = sum.saturating_add(whole);
-    let and_part = word(at + step) == Some("and") && matches!(word(at + step + 1), Some("a" | "one"));
+    let and_part =
+        word(at + step) == Some("and") && matches!(word(at + step + 1), Some("a" | "one"));
     if and_part && let Some(below) = word(at + step + 2).and_then(|w| value(PARTS, w)) {
         return Some((fraction(whole.saturating_mul(below).saturating_add(1), below), step + 3));
     }
@@ -213,7 +225,8 @@ fn number_words(raw: &[Token], at: usize) -> Option<(Token, usize)> {
 /// Does a small number join the one before it: twenty three, a hundred and five, two thousand twelve?
 fn fits(whole: u128, sum: u128, more: u128, and: bool) -> bool {
     let tens = whole % 100;
-    let after_tens = !and && (20..100).contains(&tens) && tens.is_multiple_of(10) && (1..10).contains(&more);
+    let after_tens =
+        !and && (20..100).contains(&tens) && tens.is_multiple_of(10) && (1..10).contains(&more);
     let after_hundred = whole > 0 && tens == 0 && more > 0;
     let after_thousand = whole == 0 && sum > 0;
     after_tens || after_hundred || after_thousand

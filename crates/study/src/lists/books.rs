@@ -50,9 +50,12 @@ fn isbn_finding(isbn: &str, fault: IsbnFault) -> Finding {
         IsbnFault::Length(n) => format!("it has {n} digits, not 10 or 13"),
         IsbnFault::Sign(sign) => format!("`{sign}` is no digit"),
         IsbnFault::Prefix => "its thirteen digits begin with neither 978 nor 979".into(),
-        IsbnFault::CheckDigit { expected } => format!("after the other digits the last would be {expected}"),
+        IsbnFault::CheckDigit { expected } => {
+            format!("after the other digits the last would be {expected}")
+        }
     };
-    Finding::error("isbn-wrong", format!("`{isbn}` is no ISBN: {why}")).remedy("copy it again from the book's back or first pages, or leave the cell empty")
+    Finding::error("isbn-wrong", format!("`{isbn}` is no ISBN: {why}"))
+        .remedy("copy it again from the book's back or first pages, or leave the cell empty")
 }
 
 /// All links in file order.
@@ -69,7 +72,12 @@ fn link(row: &Row, seen: &mut BTreeSet<String>, cx: &mut Cx) -> Option<Link> {
         cx.findings.push(link_refused(&address).at(&place));
         return None;
     }
-    let host = address.strip_prefix("https://").unwrap_or_default().split(['/', '?', '#']).next().unwrap_or_default();
+    let host = address
+        .strip_prefix("https://")
+        .unwrap_or_default()
+        .split(['/', '?', '#'])
+        .next()
+        .unwrap_or_default();
     if !host.contains('.') || address.contains(char::is_whitespace) {
         cx.findings.push(
             Finding::error("address-odd", format!("`{address}` is no address of a page"))

@@ -17,7 +17,10 @@ pub(crate) fn facts_ahead(files: &Files, cx: &mut Cx) -> Vec<(String, Row)> {
         return Vec::new();
     };
     // A row that was refused may be the one that a text uses.
-    cx.facts_unsure = cx.findings.iter().any(|f| f.severity == Severity::Error && f.place.as_ref().is_some_and(|p| p.file == super::FACTS.file));
+    cx.facts_unsure = cx.findings.iter().any(|f| {
+        f.severity == Severity::Error
+            && f.place.as_ref().is_some_and(|p| p.file == super::FACTS.file)
+    });
     let mut out: Vec<(String, Row)> = Vec::new();
     for row in rows {
         let written = row.words("id");
@@ -45,7 +48,9 @@ pub(crate) fn facts(rows: Vec<(String, Row)>, cx: &mut Cx) -> BTreeMap<String, F
 }
 
 fn fact(id: String, row: &Row, cx: &mut Cx) -> Fact {
-    let statement = row.said("statement", cx).unwrap_or_else(|| Said { at: row.place("statement"), spans: Vec::new() });
+    let statement = row
+        .said("statement", cx)
+        .unwrap_or_else(|| Said { at: row.place("statement"), spans: Vec::new() });
     let address = row.words("address");
     let http = address.starts_with("http://") || address.starts_with("https://");
     if !address.is_empty() && (!http || address.contains(char::is_whitespace)) {
@@ -70,5 +75,7 @@ fn fact(id: String, row: &Row, cx: &mut Cx) -> Fact {
 
 /// Words of a cell without marks such as `*…*` round a title.
 fn plain(row: &Row, column: &'static str, cx: &mut Cx) -> String {
-    row.text(column).map(|text| markdown::line(text, &row.place(column), cx).plain()).unwrap_or_default()
+    row.text(column)
+        .map(|text| markdown::line(text, &row.place(column), cx).plain())
+        .unwrap_or_default()
 }

@@ -29,7 +29,17 @@ pub(crate) struct List {
 
 pub(crate) const FACTS: List = List {
     file: "facts.csv",
-    columns: &["id", "statement", "value", "unit", "source", "publisher", "year", "address", "note"],
+    columns: &[
+        "id",
+        "statement",
+        "value",
+        "unit",
+        "source",
+        "publisher",
+        "year",
+        "address",
+        "note",
+    ],
     required: &["id", "statement"],
     key: "id",
 };
@@ -41,7 +51,10 @@ pub(crate) const WORDS: List = List {
 };
 pub(crate) const QUESTIONS: List = List {
     file: "questions.csv",
-    columns: &["id", "where", "for", "question", "answer", "also", "low", "high", "unit", "lines", "fact", "band"],
+    columns: &[
+        "id", "where", "for", "question", "answer", "also", "low", "high", "unit", "lines", "fact",
+        "band",
+    ],
     required: &["question"],
     key: "id",
 };
@@ -63,10 +76,18 @@ pub(crate) const RESOURCES: List = List {
     required: &["form", "title"],
     key: "title",
 };
-pub(crate) const HUNT: List =
-    List { file: "hunt.csv", columns: &["item", "picture", "where", "hint", "safe"], required: &["item"], key: "item" };
-pub(crate) const PROMPTS: List =
-    List { file: "prompts.csv", columns: &["prompt", "for", "where"], required: &["prompt"], key: "prompt" };
+pub(crate) const HUNT: List = List {
+    file: "hunt.csv",
+    columns: &["item", "picture", "where", "hint", "safe"],
+    required: &["item"],
+    key: "item",
+};
+pub(crate) const PROMPTS: List = List {
+    file: "prompts.csv",
+    columns: &["prompt", "for", "where"],
+    required: &["prompt"],
+    key: "prompt",
+};
 pub(crate) const FIGURES: List = List {
     file: "figures.csv",
     columns: &["sentence", "figure", "why", "where"],
@@ -75,7 +96,8 @@ pub(crate) const FIGURES: List = List {
 };
 
 /// All lists of the format.
-pub(crate) const LISTS: &[List] = &[BOOKS, FACTS, FIGURES, HUNT, LINKS, PROMPTS, QUESTIONS, RESOURCES, WORDS];
+pub(crate) const LISTS: &[List] =
+    &[BOOKS, FACTS, FIGURES, HUNT, LINKS, PROMPTS, QUESTIONS, RESOURCES, WORDS];
 
 /// Reads every list but the facts, which texts need earlier.
 pub(crate) fn read(files: &Files, study: &mut Study, cx: &mut Cx) {

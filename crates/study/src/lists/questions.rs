@@ -30,13 +30,17 @@ pub(super) fn all(files: &Files, cx: &mut Cx) -> Vec<Question> {
 fn question(row: &Row, seen: &mut BTreeSet<String>, cx: &mut Cx) -> Option<Question> {
     let id = match row.text("id") {
         Some(id) => id.to_owned(),
-        None => format!("q-{}", digits(&[row.text("question")?, row.text("where").unwrap_or_default()])),
+        None => {
+            format!("q-{}", digits(&[row.text("question")?, row.text("where").unwrap_or_default()]))
+        }
     };
     if !seen.insert(id.clone()) {
         let finding = if row.text("id").is_some() {
-            Finding::error("question-twice", format!("the question id `{id}` stands twice")).remedy("give one of the two another id")
+            Finding::error("question-twice", format!("the question id `{id}` stands twice"))
+                .remedy("give one of the two another id")
         } else {
-            Finding::error("question-twice", "this question stands twice").remedy("take one of the two rows out")
+            Finding::error("question-twice", "this question stands twice")
+                .remedy("take one of the two rows out")
         };
         cx.findings.push(finding.at(&row.at));
         return None;
@@ -100,7 +104,12 @@ fn decimal(text: &str) -> Option<i128> {
     let digits = digits.replace(',', "");
     let (whole, part) = digits.split_once('.').unwrap_or((&digits, ""));
     let all_digits = |s: &str| s.chars().all(|c| c.is_ascii_digit());
-    if whole.is_empty() || whole.len() > 18 || part.len() > 6 || !all_digits(whole) || !all_digits(part) {
+    if whole.is_empty()
+        || whole.len() > 18
+        || part.len() > 6
+        || !all_digits(whole)
+        || !all_digits(part)
+    {
         return None;
     }
     let millionths = format!("{part:0<6}").parse::<i128>().ok()?;
@@ -111,7 +120,12 @@ fn lines(row: &Row, cx: &mut Cx) -> Option<u32> {
     let text = row.text("lines")?;
     let lines = text.parse().ok().filter(|n| *n <= MOST_LINES);
     if lines.is_none() {
-        fields::wrong(cx, &row.place("lines"), "lines", &format!("a whole number from 0 to {MOST_LINES}, like 2"));
+        fields::wrong(
+            cx,
+            &row.place("lines"),
+            "lines",
+            &format!("a whole number from 0 to {MOST_LINES}, like 2"),
+        );
     }
     lines
 }

@@ -37,14 +37,23 @@ pub(super) fn read(list: &'static List, files: &Files, cx: &mut Cx) -> Option<Ve
     let line = |at: usize| 1 + text.get(..at).unwrap_or_default().matches('\n').count();
     if let Some(at) = scan.unclosed {
         let place = Place::new(list.file, format!("line {}", line(at)));
-        let finding = Finding::error("quote-open", "a quotation mark opens here and never closes").at(&place);
-        cx.findings.push(finding.remedy("close it with \" at the end of the cell; write \"\" for a quotation mark inside"));
+        let finding =
+            Finding::error("quote-open", "a quotation mark opens here and never closes").at(&place);
+        cx.findings.push(finding.remedy(
+            "close it with \" at the end of the cell; write \"\" for a quotation mark inside",
+        ));
         return None;
     }
     if let Some(at) = scan.after_quote {
         let place = Place::new(list.file, format!("line {}", line(at)));
-        let finding = Finding::warning("after-quote", "letters follow the closing quotation mark of a cell").at(&place);
-        cx.findings.push(finding.remedy("put the whole cell between quotation marks, and write \"\" for one inside"));
+        let finding =
+            Finding::warning("after-quote", "letters follow the closing quotation mark of a cell")
+                .at(&place);
+        cx.findings.push(
+            finding.remedy(
+                "put the whole cell between quotation marks, and write \"\" for one inside",
+            ),
+        );
     }
     let Some((header, records)) = scan.records.split_first() else {
         return Some(Vec::new());
@@ -56,32 +65,26 @@ pub(super) fn read(list: &'static List, files: &Files, cx: &mut Cx) -> Option<Ve
 }
 
 /// Column of each header cell; none when a column that must be there is missing.
-fn columns(list: &'static List, header: &Record, line: usize, cx: &mut Cx) -> Option<Vec<Option<&'static str>>> {
+fn columns(
+    list: &'static List,
+    header: &Record,
+    line: usize,
+    cx: &mut Cx,
+) -> Option<Vec<Option<&'static str>>> {
     let at = Place::new(list.file, format!("line {line}"));
     let mut columns: Vec<Option<&'static str>> = Vec::new();
     for cell in &header.cells {
-        let name = cell.text.trim().to_lowercase();
-        let exact = list.columns.iter().copied().find(|c| *c == name);
-        if let Some(column) = exact.filter(|c| columns.contains(&Some(*c))) {
-            cx.findings.push(Finding::error("column-twice", format!("the column `{column}` stands twice")).at(&at).remedy("keep one of them"));
-            columns.push(None);
-        } else if exact.is_none() && !name.is_empty() {
-            let left: Vec<&'static str> = list.columns.iter().copied().filter(|c| !header.cells.iter().any(|h| h.text.trim().eq_ignore_ascii_case(c))).collect();
-            let meant = nearest(&name, left.iter().copied());
-            match meant {
-                Some(_) => unknown(cx, &at, "column", cell.text.trim(), left.iter().copied()),
-                None => cx.findings.push(
-                    Finding::hint("column-own", format!("the column `{}` is not read", cell.text.trim()))
-                        .at(&at)
-                        .remedy(format!("columns that are read: {}", list.columns.join(", "))),
-                ),
-            }
-            columns.push(meant.and_then(|m| list.columns.iter().copied().find(|c| *c == m)));
-        } else {
-            columns.push(exact);
+        let column = column(list, header, cell.text.trim(), &at, cx);
+        let twice = column.filter(|c| columns.contains(&Some(*c)));
+        if let Some(column) = twice {
+            let fact = format!("the column `{column}` stands twice");
+            cx.findings
+                .push(Finding::error("column-twice", fact).at(&at).remedy("keep one of them"));
         }
+        columns.push(column.filter(|_| twice.is_none()));
     }
-    let missing: Vec<&str> = list.required.iter().copied().filter(|c| !columns.contains(&Some(*c))).collect();
+    let missing: Vec<&str> =
+        list.required.iter().copied().filter(|c| !columns.contains(&Some(*c))).collect();
     for column in &missing {
         cx.findings.push(
             Finding::error("column-missing", format!("the column `{column}` is missing"))
@@ -92,13 +95,46 @@ fn columns(list: &'static List, header: &Record, line: usize, cx: &mut Cx) -> Op
     missing.is_empty().then_some(columns)
 }
 
+/// The column that a header cell names. A slip is reported and taken as it was meant, so that
+/// it does not empty the column; a column of the author's own is left alone.
+fn column(
+    list: &'static List,
+    header: &Record,
+    written: &str,
+    at: &Place,
+    cx: &mut Cx,
+) -> Option<&'static str> {
+    let same = |column: &&&str| written.eq_ignore_ascii_case(column);
+    if let Some(column) = list.columns.iter().find(same).copied() {
+        return Some(column);
+    }
+    let named =
+        |column: &&str| header.cells.iter().any(|h| h.text.trim().eq_ignore_ascii_case(column));
+    let left: Vec<&'static str> = list.columns.iter().copied().filter(|c| !named(c)).collect();
+    let meant = nearest(written, left.iter().copied()).filter(|_| !written.is_empty());
+    if let Some(meant) = meant {
+        unknown(cx, at, "column", written, left.iter().copied());
+        return left.into_iter().find(|c| *c == meant);
+    }
+    if !written.is_empty() {
+        cx.findings.push(
+            Finding::hint("column-own", format!("the column `{written}` is not read"))
+                .at(at)
+                .remedy(format!("columns that are read: {}", list.columns.join(", "))),
+        );
+    }
+    None
+}
+
 /// Names of the rows in places, header left out: the key cell, shortened, told apart by `~2`; `~5` for the fifth row when it is empty.
 pub(crate) fn keys(list: &List, scan: &Scan) -> Vec<String> {
     let Some((header, records)) = scan.records.split_first() else { return Vec::new() };
     let column = header.cells.iter().position(|c| c.text.trim().eq_ignore_ascii_case(list.key));
     let mut seen: BTreeMap<String, usize> = BTreeMap::new();
     let name = |(record, n): (&Record, usize)| {
-        let cell = column.and_then(|c| record.cells.get(c)).map(|c| c.text.split_whitespace().collect::<Vec<_>>().join(" "));
+        let cell = column
+            .and_then(|c| record.cells.get(c))
+            .map(|c| c.text.split_whitespace().collect::<Vec<_>>().join(" "));
         let key: String = cell.unwrap_or_default().chars().take(KEY_LETTERS).collect();
         if key.is_empty() {
             return format!("~{n}");
@@ -110,7 +146,13 @@ pub(crate) fn keys(list: &List, scan: &Scan) -> Vec<String> {
     records.iter().zip(1..).map(name).collect()
 }
 
-fn row(list: &'static List, record: &Record, columns: &[Option<&'static str>], key: &str, cx: &mut Cx) -> Option<Row> {
+fn row(
+    list: &'static List,
+    record: &Record,
+    columns: &[Option<&'static str>],
+    key: &str,
+    cx: &mut Cx,
+) -> Option<Row> {
     let at = Place::new(list.file, key);
     let (have, want) = (record.cells.len(), columns.len());
     if have > want {
@@ -123,22 +165,28 @@ fn row(list: &'static List, record: &Record, columns: &[Option<&'static str>], k
     }
     if have < want {
         cx.findings.push(
-            Finding::warning("cells-few", format!("this row has {have} cells, and the header {want}"))
-                .at(&at)
-                .remedy("add the missing commas; the missing cells are read as empty"),
+            Finding::warning(
+                "cells-few",
+                format!("this row has {have} cells, and the header {want}"),
+            )
+            .at(&at)
+            .remedy("add the missing commas; the missing cells are read as empty"),
         );
     }
-    let filled = columns.iter().zip(&record.cells).filter_map(|(c, cell)| Some(((*c)?, cell.text.trim().to_owned())));
+    let filled = columns
+        .iter()
+        .zip(&record.cells)
+        .filter_map(|(c, cell)| Some(((*c)?, cell.text.trim().to_owned())));
     let row = Row { at, cells: filled.filter(|(_, text)| !text.is_empty()).collect() };
-    for column in list.required.iter().filter(|c| !row.cells.contains_key(*c) && columns.contains(&Some(*c))) {
-        cx.findings.push(
-            Finding::error("cell-empty", format!("the cell `{column}` of this row is empty"))
-                .at(&row.at)
-                .remedy("fill it in, or take the row out"),
-        );
-        return None;
-    }
-    Some(row)
+    let Some(column) = list.required.iter().find(|c| !row.cells.contains_key(*c)) else {
+        return Some(row);
+    };
+    cx.findings.push(
+        Finding::error("cell-empty", format!("the cell `{column}` of this row is empty"))
+            .at(&row.at)
+            .remedy("fill it in, or take the row out"),
+    );
+    None
 }
 
 impl Row {
@@ -181,7 +229,12 @@ impl Row {
     }
 
     /// One of several words; the first of them when the cell is empty or wrong.
-    pub fn choice<T: Copy>(&self, column: &'static str, choices: &[(&'static str, T)], cx: &mut Cx) -> Option<T> {
+    pub fn choice<T: Copy>(
+        &self,
+        column: &'static str,
+        choices: &[(&'static str, T)],
+        cx: &mut Cx,
+    ) -> Option<T> {
         let usual = choices.first().map(|(_, value)| *value);
         match self.text(column) {
             Some(text) => fields::choice(cx, text, &self.place(column), column, choices).or(usual),

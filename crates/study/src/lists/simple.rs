@@ -58,7 +58,11 @@ pub(super) fn hunt(files: &Files, cx: &mut Cx) -> Vec<HuntItem> {
 pub(super) fn prompts(files: &Files, cx: &mut Cx) -> Vec<Prompt> {
     let rows = rows::all(&super::PROMPTS, files, cx);
     let one = |row: &rows::Row, cx: &mut Cx| {
-        Some(Prompt { prompt: row.said("prompt", cx)?, whom: row.choice("for", PROMPT_FOR, cx)?, wherever: row.wherever(cx) })
+        Some(Prompt {
+            prompt: row.said("prompt", cx)?,
+            whom: row.choice("for", PROMPT_FOR, cx)?,
+            wherever: row.wherever(cx),
+        })
     };
     rows.iter().filter_map(|row| one(row, cx)).collect()
 }
@@ -67,7 +71,13 @@ pub(super) fn prompts(files: &Files, cx: &mut Cx) -> Vec<Prompt> {
 pub(super) fn figures(files: &Files, cx: &mut Cx) -> Vec<FigureOfSpeech> {
     let rows = rows::all(&super::FIGURES, files, cx);
     let one = |row: &rows::Row, cx: &mut Cx| {
-        let figure = crate::fields::choice(cx, row.text("figure")?, &row.place("figure"), "figure", FIGURES)?;
+        let figure = crate::fields::choice(
+            cx,
+            row.text("figure")?,
+            &row.place("figure"),
+            "figure",
+            FIGURES,
+        )?;
         Some(FigureOfSpeech {
             sentence: row.said("sentence", cx)?,
             figure,

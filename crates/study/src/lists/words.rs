@@ -14,16 +14,23 @@ pub(super) fn all(files: &Files, cx: &mut Cx) -> Vec<Word> {
     rows.iter().filter_map(|row| word(row, &mut seen, cx)).collect()
 }
 
-fn word(row: &Row, seen: &mut BTreeMap<String, Vec<(Vec<String>, Place)>>, cx: &mut Cx) -> Option<Word> {
+fn word(
+    row: &Row,
+    seen: &mut BTreeMap<String, Vec<(Vec<String>, Place)>>,
+    cx: &mut Cx,
+) -> Option<Word> {
     let written = row.said("word", cx)?;
     let wherever = row.wherever(cx);
     let plain = written.plain();
     let others = seen.entry(plain.to_lowercase()).or_default();
     if others.iter().any(|(other, _)| overlap(other, &wherever)) {
         cx.findings.push(
-            Finding::error("word-twice", format!("the word `{plain}` stands twice in the same place"))
-                .at(&row.place("word"))
-                .remedy("take one of the two rows out, or name another lesson in its `where`"),
+            Finding::error(
+                "word-twice",
+                format!("the word `{plain}` stands twice in the same place"),
+            )
+            .at(&row.place("word"))
+            .remedy("take one of the two rows out, or name another lesson in its `where`"),
         );
         return None;
     }

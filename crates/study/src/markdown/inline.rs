@@ -39,28 +39,32 @@ impl Walk<'_> {
             Event::SoftBreak => push_words(" ", into),
             Event::HardBreak => into.push(Span::Break),
             Event::InlineHtml(tag) | Event::Html(tag) => html(&tag, at, cx),
-            Event::FootnoteReference(_) => not_printed(cx, at, "a footnote", "say it in the text, or in `## One thing more`"),
-            Event::Start(tag) => {
-                self.marks += 1;
-                let (inner, _) = self.spans(at, cx);
-                self.marks -= 1;
-                self.step();
-                match tag {
-                    Tag::Emphasis => into.push(Span::Emph { v: inner }),
-                    Tag::Strong => into.push(Span::Strong { v: inner }),
-                    Tag::Link { dest_url, .. } => link(&dest_url, inner, at, cx, into),
-                    Tag::Image { .. } => {
-                        not_printed(cx, at, "a picture inside the text", "name it in the field `picture` at the top of the file");
-                        into.extend(inner);
-                    }
-                    _ => {
-                        not_printed(cx, at, "a line struck through words", "take the `~` signs out");
-                        into.extend(inner);
-                    }
-                }
+            Event::FootnoteReference(_) => {
+                not_printed(cx, at, "a footnote", "say it in the text, or in `## One thing more`")
             }
+            Event::Start(tag) => self.marked(tag, at, cx, into),
             _ => {}
         }
+    }
+
+    /// Bold, italic, a link, or something that prints plain.
+    fn marked(&mut self, tag: Tag<'_>, at: &Place, cx: &mut Cx, into: &mut Vec<Span>) {
+        self.marks += 1;
+        let (inner, _) = self.spans(at, cx);
+        self.marks -= 1;
+        self.step();
+        let (what, remedy) = match tag {
+            Tag::Emphasis => return into.push(Span::Emph { v: inner }),
+            Tag::Strong => return into.push(Span::Strong { v: inner }),
+            Tag::Link { dest_url, .. } => return link(&dest_url, inner, at, cx, into),
+            Tag::Image { .. } => (
+                "a picture inside the text",
+                "name it in the field `picture` at the top of the file",
+            ),
+            _ => ("a line struck through words", "take the `~` signs out"),
+        };
+        not_printed(cx, at, what, remedy);
+        into.extend(inner);
     }
 }
 
@@ -99,7 +103,11 @@ pub(super) fn push_words(words: &str, into: &mut Vec<Span>) {
 
 /// Words that the format cannot print as the author marked them: printed plain, with advice.
 pub(super) fn not_printed(cx: &mut Cx, at: &Place, what: &str, remedy: &str) {
-    cx.findings.push(Finding::warning("mark-not-printed", format!("{what} does not print as such")).at(at).remedy(remedy));
+    cx.findings.push(
+        Finding::warning("mark-not-printed", format!("{what} does not print as such"))
+            .at(at)
+            .remedy(remedy),
+    );
 }
 
 /// A tag is left out with advice; a comment is the author's own note and goes silently.

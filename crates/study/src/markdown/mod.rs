@@ -20,7 +20,10 @@ const START: char = '\u{E001}';
 
 /// What the reader recognises, so that what cannot be printed is noticed rather than printed raw.
 fn options() -> Options {
-    Options::ENABLE_TABLES | Options::ENABLE_FOOTNOTES | Options::ENABLE_STRIKETHROUGH | Options::ENABLE_TASKLISTS
+    Options::ENABLE_TABLES
+        | Options::ENABLE_FOOTNOTES
+        | Options::ENABLE_STRIKETHROUGH
+        | Options::ENABLE_TASKLISTS
 }
 
 /// Reads one line of words: a title, a cell. Line ends inside it stay line ends.

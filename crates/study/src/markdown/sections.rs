@@ -9,8 +9,12 @@ use findings::{Finding, Place};
 use std::ops::Range;
 
 /// Headings of a lesson and the fields they fill.
-const SECTIONS: &[(&str, &str)] =
-    &[("Opening", "opening"), ("Reading", "reading"), ("One thing more", "more"), ("Activity", "activity")];
+const SECTIONS: &[(&str, &str)] = &[
+    ("Opening", "opening"),
+    ("Reading", "reading"),
+    ("One thing more", "more"),
+    ("Activity", "activity"),
+];
 
 /// Headings inside an activity and the fields they fill.
 const PARTS: &[(&str, &str)] = &[
@@ -111,8 +115,15 @@ struct Reader<'a> {
     section: Option<&'static str>,
     part: &'static str,
     file: Place,
-    /// The open section, and the open part of an activity, with where their texts start.
-    open: Option<(Place, usize, Option<(Place, usize)>)>,
+    open: Option<Open>,
+}
+
+/// A section whose end is still to come.
+struct Open {
+    /// Its place, and where its text starts.
+    section: (Place, usize),
+    /// The same of the open part of an activity.
+    part: Option<(Place, usize)>,
 }
 
 /// Bytes between two places of a text, without the blank lines around.
@@ -130,13 +141,13 @@ impl Reader<'_> {
     /// Notes the bytes of the sections that end here.
     fn close(&mut self, text: &str, base: usize, here: usize, cx: &mut Cx) {
         self.close_part(text, base, here, cx);
-        if let Some((at, start, _)) = self.open.take() {
+        if let Some((at, start)) = self.open.take().map(|o| o.section) {
             cx.spans.insert(at, body_of(text, base, start - base..here - base));
         }
     }
 
     fn close_part(&mut self, text: &str, base: usize, here: usize, cx: &mut Cx) {
-        if let Some((at, start)) = self.open.as_mut().and_then(|(_, _, part)| part.take()) {
+        if let Some((at, start)) = self.open.as_mut().and_then(|open| open.part.take()) {
             cx.spans.insert(at, body_of(text, base, start - base..here - base));
         }
     }
@@ -148,38 +159,55 @@ impl Reader<'_> {
         if self.body.title.is_none() && self.section.is_none() {
             self.body.title = Some(Said { at, spans });
         } else {
-            not_printed(cx, &at, "a heading with one `#`", "use `##` with one of the fixed headings, or `###` inside a text");
+            not_printed(
+                cx,
+                &at,
+                "a heading with one `#`",
+                "use `##` with one of the fixed headings, or `###` inside a text",
+            );
         }
     }
 
     fn section_heading(&mut self, text: &str, base: usize, cx: &mut Cx) {
         let provisional = self.file.child("heading");
+        let before = cx.findings.0.len();
         let (spans, words, whole) = self.walk.heading(&provisional, cx);
+        // The words after the colon are read once more, at their own place.
+        cx.findings.0.truncate(before);
         self.close(text, base, whole.start, cx);
         let said = Said { at: provisional, spans }.plain();
-        let (name, title) = said.split_once(':').map_or((said.as_str(), ""), |(n, t)| (n, t.trim()));
+        let name = said.split(':').next().unwrap_or_default();
         let Some(field) = known(name, SECTIONS) else {
             return self.unknown(name, SECTIONS, "##", &whole, cx);
         };
         let at = self.section_place(field, &whole, cx);
         self.section = Some(field);
         self.part = "intro";
-        let title = (!title.is_empty()).then(|| {
+        let written = words.and_then(|w| text.get(w.start - base..w.end - base).map(|t| (t, w)));
+        let title = written.and_then(|(words, bytes)| {
+            let title = words.split_once(':')?.1.trim_start();
             let at = at.child("title");
-            if let (Some(words), Some(colon)) = (words, text.get(whole.start - base..whole.end - base).and_then(|l| l.find(':'))) {
-                let from = whole.start + colon + 1;
-                let gap = text.get(from - base..words.end - base).map_or(0, |w| w.len() - w.trim_start().len());
-                cx.spans.insert(at.clone(), from + gap..words.end);
-            }
-            crate::markdown::line(title, &at, cx)
+            cx.spans.insert(at.clone(), bytes.end - title.len()..bytes.end);
+            (!title.is_empty()).then(|| crate::markdown::line(title, &at, cx))
         });
+        self.begin(field, &at, title);
+        self.open = Some(Open { section: (at, whole.end), part: None });
+    }
+
+    fn begin(&mut self, field: &'static str, at: &Place, title: Option<Said>) {
+        let body = &mut self.body;
         match field {
-            "opening" => self.body.opening = Some(self.body.opening.take().unwrap_or_default()),
-            "reading" => self.body.reading = Some((title, self.body.reading.take().map(|r| r.1).unwrap_or_default())),
-            "more" => self.body.more = Some(self.body.more.take().unwrap_or_default()),
-            _ => self.body.activities.push(Activities { at: at.clone(), title, ..Activities::default() }),
+            "opening" => body.opening = Some(body.opening.take().unwrap_or_default()),
+            "reading" => {
+                let text = body.reading.take().map(|(_, text)| text).unwrap_or_default();
+                body.reading = Some((title, text));
+            }
+            "more" => body.more = Some(body.more.take().unwrap_or_default()),
+            _ => {
+                let activity = Activities { at: at.clone(), title, ..Activities::default() };
+                body.activities.push(activity);
+            }
         }
-        self.open = Some((at, whole.end, None));
     }
 
     /// Place of a section; a second one of a kind that stands once is a finding.
@@ -199,7 +227,9 @@ impl Reader<'_> {
         let again = self.file.child(format!("{field}-again"));
         cx.spans.insert(again.clone(), whole.clone());
         let heading = SECTIONS.iter().find(|(_, f)| *f == field).map_or(field, |(h, _)| h);
-        let finding = Finding::error("section-twice", format!("`## {heading}` stands twice in this lesson")).at(&again);
+        let finding =
+            Finding::error("section-twice", format!("`## {heading}` stands twice in this lesson"))
+                .at(&again);
         cx.findings.push(match field {
             "reading" => finding.remedy("put the second into a file of its own beside the lesson, ending in .reading-10-12.md or another band"),
             _ => finding.remedy("put both texts under one heading"),
@@ -215,15 +245,22 @@ impl Reader<'_> {
         match known(&name, PARTS) {
             Some(field) => {
                 self.part = field;
-                if let Some((at, _, part)) = &mut self.open {
-                    *part = Some((at.child(field), whole.end));
+                if let Some(open) = &mut self.open {
+                    open.part = Some((open.section.0.child(field), whole.end));
                 }
             }
             None => self.unknown(&name, PARTS, "###", &whole, cx),
         }
     }
 
-    fn unknown(&mut self, name: &str, of: &[(&str, &str)], marks: &str, whole: &Range<usize>, cx: &mut Cx) {
+    fn unknown(
+        &mut self,
+        name: &str,
+        of: &[(&str, &str)],
+        marks: &str,
+        whole: &Range<usize>,
+        cx: &mut Cx,
+    ) {
         let name = name.trim();
         let at = self.file.child(format!("heading {name}"));
         cx.spans.insert(at.clone(), whole.clone());
@@ -234,7 +271,14 @@ impl Reader<'_> {
                 format!("use one of {}", all.join(", "))
             }
         };
-        cx.findings.push(Finding::error("heading-unknown", format!("`{marks} {name}` is none of the fixed headings")).at(&at).remedy(remedy));
+        cx.findings.push(
+            Finding::error(
+                "heading-unknown",
+                format!("`{marks} {name}` is none of the fixed headings"),
+            )
+            .at(&at)
+            .remedy(remedy),
+        );
         if marks == "##" {
             self.section = Some("unknown");
         } else {
@@ -253,9 +297,12 @@ impl Reader<'_> {
                 if let Some(block) = self.walk.block(&place, cx) {
                     if self.body.opening.is_none() {
                         cx.findings.push(
-                            Finding::warning("text-before-headings", "these words stand before the first heading")
-                                .at(&place)
-                                .remedy("write `## Opening` above them; they print there"),
+                            Finding::warning(
+                                "text-before-headings",
+                                "these words stand before the first heading",
+                            )
+                            .at(&place)
+                            .remedy("write `## Opening` above them; they print there"),
                         );
                     }
                     self.body.opening.get_or_insert_default().push(block);
@@ -265,7 +312,10 @@ impl Reader<'_> {
     }
 
     fn text_block(&mut self, field: &'static str, cx: &mut Cx) {
-        let at = self.open.as_ref().map_or_else(|| self.file.child(field), |(at, _, _)| at.clone());
+        let at = self
+            .open
+            .as_ref()
+            .map_or_else(|| self.file.child(field), |open| open.section.0.clone());
         let text = match field {
             "opening" => self.body.opening.get_or_insert_default(),
             "reading" => &mut self.body.reading.get_or_insert_default().1,
@@ -289,7 +339,12 @@ impl Reader<'_> {
             }
             "table" => match self.walk.block(&at, cx) {
                 Some(Block::Table { v }) if activity.table.is_empty() => activity.table = v,
-                Some(_) => not_printed(cx, &at, "more than one table under `### What happened`", "keep one table there, and no other words"),
+                Some(_) => not_printed(
+                    cx,
+                    &at,
+                    "more than one table under `### What happened`",
+                    "keep one table there, and no other words",
+                ),
                 None => {}
             },
             part => {

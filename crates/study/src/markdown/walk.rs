@@ -62,7 +62,11 @@ impl<'a> Walk<'a> {
     }
 
     /// Takes a heading: its spans, the bytes of its words, the bytes of the whole line.
-    pub(super) fn heading(&mut self, at: &Place, cx: &mut Cx) -> (Vec<Span>, Option<Range<usize>>, Range<usize>) {
+    pub(super) fn heading(
+        &mut self,
+        at: &Place,
+        cx: &mut Cx,
+    ) -> (Vec<Span>, Option<Range<usize>>, Range<usize>) {
         let whole = self.peek().map_or(0..0, |(_, r)| r);
         self.step();
         let (spans, words) = self.spans(at, cx);
@@ -102,12 +106,7 @@ impl<'a> Walk<'a> {
         self.step();
         let block = match event {
             Event::Start(Tag::Paragraph) => self.paragraph(at, cx),
-            Event::Start(Tag::Heading { level, .. }) => {
-                let spans = self.spans(at, cx).0;
-                self.step();
-                let level = level_number(level).saturating_sub(self.above).max(1);
-                Some(Block::Heading { level, v: Said { at: at.clone(), spans } })
-            }
+            Event::Start(Tag::Heading { level, .. }) => Some(self.inner_heading(level, at, cx)),
             Event::Start(Tag::List(first)) => {
                 let mut v = Vec::new();
                 self.items(at, &mut v, cx);
@@ -115,8 +114,25 @@ impl<'a> Walk<'a> {
             }
             Event::Start(Tag::BlockQuote(_)) => self.quotation(at, cx),
             Event::Start(Tag::Table(_)) => Some(Block::Table { v: self.table(at, cx) }),
+            other => self.odd_block(&other, at, cx),
+        };
+        if block.is_some() {
+            let bytes = self.trimmed(range);
+            cx.spans.insert(at.clone(), bytes);
+        }
+        block
+    }
+
+    /// A block that does not print as it is marked: its words are kept where it has any.
+    fn odd_block(&mut self, event: &Event<'_>, at: &Place, cx: &mut Cx) -> Option<Block> {
+        match event {
             Event::Start(Tag::CodeBlock(_)) => {
-                not_printed(cx, at, "a block of indented or fenced words", "take out the four spaces or the ``` signs");
+                not_printed(
+                    cx,
+                    at,
+                    "a block of indented or fenced words",
+                    "take out the four spaces or the ``` signs",
+                );
                 self.raw(at)
             }
             Event::Start(Tag::HtmlBlock) => self.html_block(at, cx),
@@ -125,16 +141,23 @@ impl<'a> Walk<'a> {
                 None
             }
             Event::Rule => {
-                not_printed(cx, at, "a line across the page", "take the `---` out; a heading parts a text better");
+                not_printed(
+                    cx,
+                    at,
+                    "a line across the page",
+                    "take the `---` out; a heading parts a text better",
+                );
                 None
             }
             _ => None,
-        };
-        if block.is_some() {
-            let bytes = self.trimmed(range);
-            cx.spans.insert(at.clone(), bytes);
         }
-        block
+    }
+
+    fn inner_heading(&mut self, level: HeadingLevel, at: &Place, cx: &mut Cx) -> Block {
+        let spans = self.spans(at, cx).0;
+        self.step();
+        let level = level_number(level).saturating_sub(self.above).max(1);
+        Block::Heading { level, v: Said { at: at.clone(), spans } }
     }
 
     /// Bytes of a block without the spaces and line ends after it.
@@ -201,43 +224,56 @@ impl<'a> Walk<'a> {
 
     fn item(&mut self, at: &Place, into: &mut Vec<Said>, cx: &mut Cx) {
         let place = at.child(into.len() + 1);
-        let mut spans: Vec<Span> = Vec::new();
-        let mut bytes: Option<Range<usize>> = None;
-        let mut inner = false;
         let index = into.len();
         into.push(Said { at: place.clone(), spans: Vec::new() });
-        while let Some((event, range)) = self.peek() {
+        let mut words = ItemWords::default();
+        while let Some((event, _)) = self.peek() {
             match event {
                 Event::End(TagEnd::Item) => break,
                 Event::Start(Tag::List(_)) => {
                     self.step();
-                    inner = true;
+                    words.list_inside = true;
                     self.items(at, into, cx);
                 }
-                Event::Start(Tag::Paragraph) | Event::End(_) => self.step(),
-                Event::Start(Tag::Table(_) | Tag::BlockQuote(_) | Tag::CodeBlock(_) | Tag::HtmlBlock | Tag::Heading { .. }) => {
-                    let block = self.block(&place, cx);
-                    block.iter().flat_map(Block::lines).for_each(|line| join(&mut spans, line.spans.clone()));
-                }
-                _ => {
-                    let (more, at_bytes) = self.spans(&place, cx);
-                    if at_bytes.is_none() {
-                        self.step();
-                    }
-                    join(&mut spans, more);
-                    bytes = bytes.map_or(at_bytes.clone(), |b| Some(b.start..at_bytes.map_or(range.end, |r| r.end)));
-                }
+                _ => self.item_words(&event, &place, &mut words, cx),
             }
         }
         self.step();
-        if inner {
+        if words.list_inside {
             not_printed(cx, &place, "a list inside a list", "make it one list; it prints as one");
         }
-        if let Some(bytes) = bytes {
+        if let Some(bytes) = words.bytes {
             cx.spans.insert(place, bytes);
         }
         if let Some(item) = into.get_mut(index) {
-            item.spans = spans;
+            item.spans = words.spans;
+        }
+    }
+
+    /// Adds the next piece of an item to its words.
+    fn item_words(&mut self, event: &Event<'_>, place: &Place, words: &mut ItemWords, cx: &mut Cx) {
+        match event {
+            Event::Start(Tag::Paragraph) | Event::End(_) => self.step(),
+            Event::Start(
+                Tag::Table(_)
+                | Tag::BlockQuote(_)
+                | Tag::CodeBlock(_)
+                | Tag::HtmlBlock
+                | Tag::Heading { .. },
+            ) => {
+                let block = self.block(place, cx);
+                block
+                    .iter()
+                    .flat_map(Block::lines)
+                    .for_each(|line| join(&mut words.spans, line.spans.clone()));
+            }
+            _ => {
+                let (spans, bytes) = self.spans(place, cx);
+                let Some(bytes) = bytes else { return self.step() };
+                join(&mut words.spans, spans);
+                let start = words.bytes.as_ref().map_or(bytes.start, |b| b.start);
+                words.bytes = Some(start..bytes.end);
+            }
         }
     }
 
@@ -252,7 +288,10 @@ impl<'a> Walk<'a> {
                     let place = row.child(rows.last().map_or(0, Vec::len) + 1);
                     let spans = self.spans(&place, cx).0;
                     let bytes = self.trimmed(range);
-                    let words = self.text.get(bytes.start - self.base..bytes.end - self.base).unwrap_or_default();
+                    let words = self
+                        .text
+                        .get(bytes.start - self.base..bytes.end - self.base)
+                        .unwrap_or_default();
                     let start = bytes.end - words.trim_start().len();
                     cx.spans.insert(place.clone(), start..bytes.end);
                     if let Some(row) = rows.last_mut() {
@@ -304,6 +343,14 @@ impl<'a> Walk<'a> {
     }
 }
 
+/// Words of a list's item as they are gathered.
+#[derive(Default)]
+struct ItemWords {
+    spans: Vec<Span>,
+    bytes: Option<Range<usize>>,
+    list_inside: bool,
+}
+
 fn level_number(level: HeadingLevel) -> u8 {
     match level {
         HeadingLevel::H1 => 1,
@@ -329,7 +376,8 @@ fn without_tags(raw: &str) -> String {
     while let Some(open) = rest.find('<') {
         out.push_str(rest.get(..open).unwrap_or_default());
         let tag = rest.get(open..).unwrap_or_default();
-        let (end, step) = if tag.starts_with("<!--") { (tag.find("-->"), 3) } else { (tag.find('>'), 1) };
+        let (end, step) =
+            if tag.starts_with("<!--") { (tag.find("-->"), 3) } else { (tag.find('>'), 1) };
         rest = end.and_then(|e| tag.get(e + step..)).unwrap_or_default();
     }
     out.push_str(rest);

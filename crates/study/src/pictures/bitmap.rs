@@ -15,7 +15,9 @@ const PNG_HEAD: &[u8] = b"\x89PNG\r\n\x1a\n";
 
 /// True when the bytes are no text such as SVG: judged by content, never by the file's ending.
 pub(super) fn is_bitmap(bytes: &[u8]) -> bool {
-    imagesize::image_type(bytes).is_ok() || bytes.starts_with(PNG_HEAD) || bytes.starts_with(&[0xFF, 0xD8])
+    imagesize::image_type(bytes).is_ok()
+        || bytes.starts_with(PNG_HEAD)
+        || bytes.starts_with(&[0xFF, 0xD8])
 }
 
 /// Measures a bitmap and takes out what does not print.
@@ -23,32 +25,46 @@ pub(super) fn clean(bytes: &[u8]) -> Result<Art, Findings> {
     let form = match imagesize::image_type(bytes) {
         Ok(ImageType::Png) => PictureForm::Png,
         Ok(ImageType::Jpeg) => PictureForm::Jpeg,
-        Ok(other) => {
-            let name = format!("{other:?}").split(['(', ' ', '{']).next().unwrap_or_default().to_uppercase();
-            let finding = Finding::error("picture-form", format!("this picture is a {name} inside, which does not print"));
-            return Err(finding.remedy("open it in a picture program and save it as PNG or JPEG").into());
-        }
+        Ok(other) => return Err(other_form(&other).into()),
         Err(_) => return Err(damaged().into()),
     };
     let size = imagesize::blob_size(bytes).map_err(|_| Findings::from(damaged()))?;
-    if size.width.saturating_mul(size.height) > MOST_PIXELS {
-        let millions = size.width.saturating_mul(size.height) / 1_000_000;
-        let finding = Finding::error("picture-huge", format!("this picture has {millions} million pixels, more than the 100 million that can be printed"));
-        return Err(finding.remedy("make it smaller: 5,000 pixels along the longer side fill a page").into());
+    let pixels = size.width.saturating_mul(size.height);
+    if pixels > MOST_PIXELS {
+        return Err(huge(pixels).into());
     }
-    let (cleaned, turned) = match form {
-        PictureForm::Png => (png(bytes), false),
-        _ => jpeg(bytes).map_or((None, false), |(b, t)| (Some(b), t)),
+    let cleaned = match form {
+        PictureForm::Png => png(bytes).map(|bytes| (bytes, false)),
+        _ => jpeg(bytes),
     };
-    let Some(cleaned) = cleaned else { return Err(damaged().into()) };
-    let (width, height) = if turned { (size.height, size.width) } else { (size.width, size.height) };
+    let (bytes, turned) = cleaned.ok_or_else(|| Findings::from(damaged()))?;
+    let (width, height) =
+        if turned { (size.height, size.width) } else { (size.width, size.height) };
     let number = |n: usize| u32::try_from(n).ok().filter(|n| *n > 0);
-    let (Some(width), Some(height)) = (number(width), number(height)) else { return Err(damaged().into()) };
-    Ok(Art { form, bytes: cleaned, width, height, origin: (0, 0), ids: BTreeSet::new() })
+    let (Some(width), Some(height)) = (number(width), number(height)) else {
+        return Err(damaged().into());
+    };
+    Ok(Art { form, bytes, width, height, origin: (0, 0), ids: BTreeSet::new() })
+}
+
+fn other_form(form: &ImageType) -> Finding {
+    let debug = format!("{form:?}");
+    let name = debug.split(['(', ' ', '{']).next().unwrap_or_default().to_uppercase();
+    let fact = format!("this picture is a {name} inside, which does not print");
+    Finding::error("picture-form", fact)
+        .remedy("open it in a picture program and save it as PNG or JPEG")
+}
+
+fn huge(pixels: usize) -> Finding {
+    let millions = pixels / 1_000_000;
+    let fact = format!("this picture has {millions} million pixels; 100 million can be printed");
+    Finding::error("picture-huge", fact)
+        .remedy("make it smaller: 5,000 pixels along the longer side fill a page")
 }
 
 fn damaged() -> Finding {
-    Finding::error("picture-damaged", "this picture is damaged or not complete").remedy("save it again from the program it was made with, or take it from a copy")
+    Finding::error("picture-damaged", "this picture is damaged or not complete")
+        .remedy("save it again from the program it was made with, or take it from a copy")
 }
 
 fn number(bytes: &[u8], at: usize, many: usize) -> Option<usize> {
@@ -91,7 +107,8 @@ fn jpeg(bytes: &[u8]) -> Option<(Vec<u8>, bool)> {
         let length = number(bytes, at + 2, 2)?;
         let end = at.checked_add(2)?.checked_add(length)?;
         let segment = bytes.get(at..end).filter(|_| length >= 2 && marker >= 0xFFC0)?;
-        let icc = marker == 0xFFE2 && segment.get(4..).is_some_and(|s| s.starts_with(b"ICC_PROFILE\0"));
+        let icc =
+            marker == 0xFFE2 && segment.get(4..).is_some_and(|s| s.starts_with(b"ICC_PROFILE\0"));
         let extra = (0xFFE1..=0xFFEF).contains(&marker) && marker != 0xFFEE && !icc;
         if marker == 0xFFE1 {
             turn = segment.get(4..).and_then(orientation).unwrap_or(turn);
@@ -127,7 +144,9 @@ fn orientation(segment: &[u8]) -> Option<u8> {
     };
     let start = read(4, 4)?;
     let entries = read(start, 2)?;
-    let entry = (0..entries.min(512)).map(|n| start + 2 + 12 * n).find(|at| read(*at, 2) == Some(0x0112))?;
+    let entry = (0..entries.min(512))
+        .map(|n| start + 2 + 12 * n)
+        .find(|at| read(*at, 2) == Some(0x0112))?;
     u8::try_from(read(entry + 8, 2)?).ok().filter(|turn| (1..=8).contains(turn))
 }
 

@@ -57,7 +57,10 @@ pub(crate) fn read(files: &Files, cx: &mut Cx) -> BTreeMap<String, Picture> {
         }
         cx.pictures.insert(name.clone());
         if let Some(other) = pictures.get(&name) {
-            let finding = Finding::error("picture-twice", format!("two pictures are called `{name}`: this one and {}", other.place.file));
+            let finding = Finding::error(
+                "picture-twice",
+                format!("two pictures are called `{name}`: this one and {}", other.place.file),
+            );
             cx.findings.push(finding.at(&place).remedy("rename or delete one of the two files"));
             continue;
         }
@@ -71,14 +74,25 @@ pub(crate) fn read(files: &Files, cx: &mut Cx) -> BTreeMap<String, Picture> {
 fn one(path: &str, stem: &str, name: String, files: &Files, cx: &mut Cx) -> Option<Picture> {
     let place = Place::file(path);
     let bytes = files.bytes(path, &mut cx.findings)?;
-    if let Some(text) = (!bitmap::is_bitmap(&bytes)).then(|| std::str::from_utf8(&bytes).ok()).flatten() {
+    if let Some(text) =
+        (!bitmap::is_bitmap(&bytes)).then(|| std::str::from_utf8(&bytes).ok()).flatten()
+    {
         cx.texts.insert(path.to_owned(), text.into());
     }
     let art = match bitmap::is_bitmap(&bytes) {
         true => bitmap::clean(&bytes),
         false => svg::clean(&bytes, path),
     };
-    let art = art.map_err(|findings| cx.findings.append(findings.into_iter().map(|f| if f.place.is_some() { f } else { f.at(&place) }).collect())).ok()?;
+    let art = art
+        .map_err(|findings| {
+            cx.findings.append(
+                findings
+                    .into_iter()
+                    .map(|f| if f.place.is_some() { f } else { f.at(&place) })
+                    .collect(),
+            )
+        })
+        .ok()?;
     let mut picture = Picture {
         name,
         form: art.form,
@@ -106,19 +120,28 @@ fn alone(path: &str, stem: &str, files: &Files, cx: &mut Cx) {
         file.rsplit_once('.').is_some_and(|(other, ending)| other == stem && is_ending(ending))
     });
     if !there {
-        let finding = Finding::warning("record-alone", format!("there is no picture `{stem}` beside this record"));
-        cx.findings.push(finding.at(&Place::file(path)).remedy("put the picture into the same folder under the same name, or delete the record"));
+        let finding = Finding::warning(
+            "record-alone",
+            format!("there is no picture `{stem}` beside this record"),
+        );
+        cx.findings.push(finding.at(&Place::file(path)).remedy(
+            "put the picture into the same folder under the same name, or delete the record",
+        ));
     }
 }
 
 /// A picture in a form that does not print.
 fn other_form(path: &str, ending: &str, cx: &mut Cx) {
-    let picture = ["webp", "gif", "bmp", "tif", "tiff", "heic", "avif", "svgz", "eps", "ai", "psd", "pdf"];
+    let picture =
+        ["webp", "gif", "bmp", "tif", "tiff", "heic", "avif", "svgz", "eps", "ai", "psd", "pdf"];
     if picture.contains(&ending.to_ascii_lowercase().as_str()) {
         cx.findings.push(
-            Finding::warning("picture-form", format!("a picture in the form `{ending}` does not print"))
-                .at(&Place::file(path))
-                .remedy("save a drawing as SVG, a photo as JPEG or PNG"),
+            Finding::warning(
+                "picture-form",
+                format!("a picture in the form `{ending}` does not print"),
+            )
+            .at(&Place::file(path))
+            .remedy("save a drawing as SVG, a photo as JPEG or PNG"),
         );
     }
 }

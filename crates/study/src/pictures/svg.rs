@@ -15,12 +15,19 @@ pub(super) fn clean(bytes: &[u8], path: &str) -> Result<Art, Findings> {
     let text = match std::str::from_utf8(bytes) {
         Ok(text) => text.strip_prefix('\u{feff}').unwrap_or(text),
         Err(_) => {
-            let what = if bytes.starts_with(&[0x1F, 0x8B]) { "this drawing is packed (SVGZ)" } else { "this file is no SVG, PNG or JPEG" };
-            return Err(Finding::error("picture-unreadable", what).remedy("save it again as plain SVG, or as PNG or JPEG").into());
+            let what = if bytes.starts_with(&[0x1F, 0x8B]) {
+                "this drawing is packed (SVGZ)"
+            } else {
+                "this file is no SVG, PNG or JPEG"
+            };
+            return Err(Finding::error("picture-unreadable", what)
+                .remedy("save it again as plain SVG, or as PNG or JPEG")
+                .into());
         }
     };
     let text = without_document_type(text)?;
-    let options = ParsingOptions { allow_dtd: false, nodes_limit: MOST_PARTS, ..ParsingOptions::default() };
+    let options =
+        ParsingOptions { allow_dtd: false, nodes_limit: MOST_PARTS, ..ParsingOptions::default() };
     let tree = Document::parse_with_options(&text, options).map_err(|error| {
         let finding = Finding::error("svg-broken", "this drawing cannot be read from here on");
         let finding = finding.at(&Place::new(path, format!("line {}", error.pos().row)));
@@ -28,18 +35,28 @@ pub(super) fn clean(bytes: &[u8], path: &str) -> Result<Art, Findings> {
     })?;
     let root = tree.root_element();
     if root.tag_name().name() != "svg" {
-        let finding = Finding::error("svg-none", format!("this file is no drawing: it begins with `{}`", root.tag_name().name()));
+        let finding = Finding::error(
+            "svg-none",
+            format!("this file is no drawing: it begins with `{}`", root.tag_name().name()),
+        );
         return Err(finding.remedy("save it as plain SVG from your drawing program").into());
     }
     let findings = svg_rules::look(&tree, path);
     if findings.has_errors() {
         return Err(findings);
     }
-    let (left, top, width, height) = size(root).ok_or_else(|| {
-        let finding = Finding::error("svg-without-size", "this drawing has neither a `viewBox` nor a width and height");
-        Findings::from(finding.remedy("in your drawing program set the page to the drawing's size and save it again"))
-    })?;
-    let ids: BTreeSet<String> = tree.descendants().filter_map(|n| n.attribute("id")).map(str::to_owned).collect();
+    let (left, top, width, height) =
+        size(root).ok_or_else(|| {
+            let finding = Finding::error(
+                "svg-without-size",
+                "this drawing has neither a `viewBox` nor a width and height",
+            );
+            Findings::from(finding.remedy(
+                "in your drawing program set the page to the drawing's size and save it again",
+            ))
+        })?;
+    let ids: BTreeSet<String> =
+        tree.descendants().filter_map(|n| n.attribute("id")).map(str::to_owned).collect();
     let bytes = text.as_bytes().to_vec();
     Ok(Art { form: PictureForm::Svg, bytes, width, height, origin: (left, top), ids })
 }
@@ -50,26 +67,43 @@ fn without_document_type(text: &str) -> Result<String, Findings> {
     let rest = text.get(start..).unwrap_or_default();
     let end = rest.find(['>', '[']).unwrap_or(rest.len());
     if !rest.get(end..).is_some_and(|r| r.starts_with('>')) {
-        let finding = Finding::error("svg-declares", "this drawing declares parts of its own at its top, which could hide anything");
+        let finding = Finding::error(
+            "svg-declares",
+            "this drawing declares parts of its own at its top, which could hide anything",
+        );
         return Err(finding.remedy("save it again as plain SVG from your drawing program").into());
     }
-    Ok(format!("{}{}", text.get(..start).unwrap_or_default(), rest.get(end + 1..).unwrap_or_default()))
+    Ok(format!(
+        "{}{}",
+        text.get(..start).unwrap_or_default(),
+        rest.get(end + 1..).unwrap_or_default()
+    ))
 }
 
 /// Left and top edge in tenths of a unit, width and height in units.
 fn size(root: Node<'_, '_>) -> Option<(i32, i32, u32, u32)> {
     let whole = |n: f64| (n.is_finite() && n > 0.0 && n < 1e7).then_some((n.round() as u32).max(1));
     if let Some(view) = root.attribute("viewBox") {
-        let numbers: Vec<f64> = view.split([' ', ',', '\t', '\n', '\r']).filter(|s| !s.is_empty()).filter_map(|s| s.parse().ok()).collect();
+        let numbers: Vec<f64> = view
+            .split([' ', ',', '\t', '\n', '\r'])
+            .filter(|s| !s.is_empty())
+            .filter_map(|s| s.parse().ok())
+            .collect();
         let [left, top, width, height] = numbers.as_slice() else { return None };
         return Some((tenths(*left)?, tenths(*top)?, whole(*width)?, whole(*height)?));
     }
     let length = |name: &str| {
         let written = root.attribute(name)?.trim();
-        let (number, factor) = [("px", 1.0), ("pt", 4.0 / 3.0), ("mm", 96.0 / 25.4), ("cm", 96.0 / 2.54), ("in", 96.0)]
-            .into_iter()
-            .find_map(|(unit, factor)| Some((written.strip_suffix(unit)?, factor)))
-            .unwrap_or((written, 1.0));
+        let (number, factor) = [
+            ("px", 1.0),
+            ("pt", 4.0 / 3.0),
+            ("mm", 96.0 / 25.4),
+            ("cm", 96.0 / 2.54),
+            ("in", 96.0),
+        ]
+        .into_iter()
+        .find_map(|(unit, factor)| Some((written.strip_suffix(unit)?, factor)))
+        .unwrap_or((written, 1.0));
         whole(number.trim().parse::<f64>().ok()? * factor)
     };
     Some((0, 0, length("width")?, length("height")?))
@@ -85,15 +119,27 @@ mod tests {
     }
 
     fn drawing(inside: &str) -> String {
-        format!("<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" viewBox=\"0 0 40 30\">{inside}</svg>")
+        format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" viewBox=\"0 0 40 30\">{inside}</svg>"
+        )
     }
 
     #[test]
     fn a_plain_drawing_passes_with_its_size() {
-        let art = clean(drawing("<g id=\"shell\"><path d=\"M0 0h9\" fill=\"url(#g)\"/></g><use href=\"#shell\"/>").as_bytes(), "a.svg").expect("harmless");
+        let art = clean(
+            drawing(
+                "<g id=\"shell\"><path d=\"M0 0h9\" fill=\"url(#g)\"/></g><use href=\"#shell\"/>",
+            )
+            .as_bytes(),
+            "a.svg",
+        )
+        .expect("harmless");
         assert_eq!((art.width, art.height), (40, 30));
         assert!(art.ids.contains("shell"));
-        let dated = format!("<!DOCTYPE svg PUBLIC \"-//W3C//DTD SVG 1.1//EN\" \"http://www.w3.org/Graphics/SVG/1.1/DTD/svg11.dtd\">{}", drawing(""));
+        let dated = format!(
+            "<!DOCTYPE svg PUBLIC \"-//W3C//DTD SVG 1.1//EN\" \"http://www.w3.org/Graphics/SVG/1.1/DTD/svg11.dtd\">{}",
+            drawing("")
+        );
         let art = clean(dated.as_bytes(), "a.svg").expect("harmless");
         assert!(!String::from_utf8_lossy(&art.bytes).contains("DOCTYPE"));
         let sized = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"25.4mm\" height=\"1in\"/>";
@@ -122,7 +168,10 @@ mod tests {
             let said = message(&drawing(inside));
             assert!(said.contains(word), "{inside}: {said}");
         }
-        assert!(message("<!DOCTYPE svg [<!ENTITY a 'b'>]><svg xmlns=\"http://www.w3.org/2000/svg\"/>").contains("declares"));
+        assert!(
+            message("<!DOCTYPE svg [<!ENTITY a 'b'>]><svg xmlns=\"http://www.w3.org/2000/svg\"/>")
+                .contains("declares")
+        );
         assert!(message("<svg xmlns=\"http://www.w3.org/2000/svg\"/>").contains("viewBox"));
         assert!(message("<svg>").contains("cannot be read"));
         assert!(message("<html/>").contains("html"));

@@ -9,8 +9,25 @@ use findings::{Finding, Place};
 
 /// Tags that call for a caution.
 const TAGS: &[&str] = &[
-    "animals", "chemical", "cord", "cut", "dough", "elastic", "food", "glass", "heat", "knife", "laminate", "links", "loud",
-    "magnet", "mouthpiece", "outdoors", "shore", "small-parts", "water",
+    "animals",
+    "chemical",
+    "cord",
+    "cut",
+    "dough",
+    "elastic",
+    "food",
+    "glass",
+    "heat",
+    "knife",
+    "laminate",
+    "links",
+    "loud",
+    "magnet",
+    "mouthpiece",
+    "outdoors",
+    "shore",
+    "small-parts",
+    "water",
 ];
 
 const FORMS: &[(&str, ActivityForm)] = &[
@@ -32,11 +49,18 @@ pub(super) fn all(f: &mut Fields<'_>, body: &Body, path: &str, cx: &mut Cx) -> V
             (Some(f), Some(section)) => with_settings(f, section, cx),
             (Some(f), None) => {
                 cx.findings.push(
-                    Finding::error("activity-without-text", "this activity has no `## Activity` section")
-                        .at(&f.at)
-                        .remedy("write `## Activity` with its steps below, once for each [[activity]]"),
+                    Finding::error(
+                        "activity-without-text",
+                        "this activity has no `## Activity` section",
+                    )
+                    .at(&f.at)
+                    .remedy("write `## Activity` with its steps below, once for each [[activity]]"),
                 );
-                with_settings(f, &Activities { at: Place::new(path, "activity"), ..Activities::default() }, cx)
+                with_settings(
+                    f,
+                    &Activities { at: Place::new(path, "activity"), ..Activities::default() },
+                    cx,
+                )
             }
             (None, section) => bare(section, cx),
         })
@@ -52,7 +76,8 @@ fn with_settings(mut f: Fields<'_>, section: &Activities, cx: &mut Cx) -> Activi
     }
     activity.form = f.choice(cx, "form", FORMS).unwrap_or(activity.form);
     activity.minutes = f.number(cx, "minutes", 1, 10_000);
-    activity.tags = f.texts(cx, "tags").into_iter().filter_map(|(tag, at)| known_tag(tag, &at, cx)).collect();
+    activity.tags =
+        f.texts(cx, "tags").into_iter().filter_map(|(tag, at)| known_tag(tag, &at, cx)).collect();
     activity.band = f.band(cx, "band");
     let picture = f.text(cx, "picture");
     activity.picture = cx.picture(picture, &f.place("picture"));
@@ -71,11 +96,10 @@ fn bare(section: Option<&Activities>, cx: &mut Cx) -> Activity {
 }
 
 fn nameless(at: &Place, cx: &mut Cx) {
-    cx.findings.push(
-        Finding::want("activity-nameless", "this activity has no title")
-            .at(at)
-            .remedy("write a line like title = \"A wall of sand\" under [[activity]] at the top of the file"),
-    );
+    cx.findings
+        .push(Finding::want("activity-nameless", "this activity has no title").at(at).remedy(
+        "write a line like title = \"A wall of sand\" under [[activity]] at the top of the file",
+    ));
 }
 
 fn of_section(section: &Activities) -> Activity {
@@ -109,7 +133,8 @@ fn known_tag(tag: String, at: &Place, cx: &mut Cx) -> Option<String> {
     if TAGS.contains(&name.as_str()) {
         return Some(name);
     }
-    let finding = Finding::error("tag-unknown", format!("there is no caution for the tag `{tag}`")).at(at);
+    let finding =
+        Finding::error("tag-unknown", format!("there is no caution for the tag `{tag}`")).at(at);
     cx.findings.push(match nearest(&name, TAGS.iter().copied()) {
         Some(near) => finding.remedy(format!("did you mean `{near}`?")),
         None => finding.remedy(format!("use any of {}", TAGS.join(", "))),
@@ -122,9 +147,15 @@ pub(super) fn compare(f: &mut Fields<'_>, subjects: &[Subject], cx: &mut Cx) -> 
     let rows = f.tables(cx, "compare");
     if let Some(first) = rows.first().filter(|_| subjects.len() != 2) {
         cx.findings.push(
-            Finding::error("compare-without-two", format!("a compare sheet takes two subjects, and this lesson has {}", subjects.len()))
-                .at(&first.at)
-                .remedy("add a second [[subject]] to the lesson, or take the [[compare]] rows out"),
+            Finding::error(
+                "compare-without-two",
+                format!(
+                    "a compare sheet takes two subjects, and this lesson has {}",
+                    subjects.len()
+                ),
+            )
+            .at(&first.at)
+            .remedy("add a second [[subject]] to the lesson, or take the [[compare]] rows out"),
         );
     }
     rows.into_iter().filter_map(|row| compare_row(row, cx)).collect()

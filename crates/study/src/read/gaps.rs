@@ -7,16 +7,21 @@ use findings::{Finding, Place};
 
 /// Adds the gaps of a whole study.
 pub(super) fn look(study: &Study, cx: &mut Cx) {
-    for picture in cx.used_pictures.keys().filter_map(|name| study.pictures.get(name)).collect::<Vec<_>>() {
+    for picture in
+        cx.used_pictures.keys().filter_map(|name| study.pictures.get(name)).collect::<Vec<_>>()
+    {
         rights(picture, cx);
     }
     for id in cx.used_facts.keys().cloned().collect::<Vec<_>>() {
         let Some(fact) = study.facts.get(&id) else { continue };
         if fact.source.is_empty() {
             cx.findings.push(
-                Finding::want("fact-without-source", format!("the fact `{id}` is used and names no source"))
-                    .at(&fact.place.child("source"))
-                    .remedy("write into facts.csv where you have it from"),
+                Finding::want(
+                    "fact-without-source",
+                    format!("the fact `{id}` is used and names no source"),
+                )
+                .at(&fact.place.child("source"))
+                .remedy("write into facts.csv where you have it from"),
             );
         }
     }
@@ -52,15 +57,30 @@ fn rights(picture: &Picture, cx: &mut Cx) {
     .collect();
     if !missing.is_empty() {
         cx.findings.push(
-            Finding::want("picture-record", format!("the picture `{name}` wants its {}", listed(&missing)))
-                .at(&record)
-                .remedy(format!("write {} into pictures/{name}.toml", if missing.len() == 1 { "it" } else { "them" })),
+            Finding::want(
+                "picture-record",
+                format!("the picture `{name}` wants its {}", listed(&missing)),
+            )
+            .at(&record)
+            .remedy(format!(
+                "write {} into pictures/{name}.toml",
+                if missing.len() == 1 { "it" } else { "them" }
+            )),
         );
     }
     let (fact, remedy) = match picture.may_be_sold {
-        Some(MayBeSold::No) => ("may not be sold", "use another picture, or get leave and write may-be-sold = \"yes\""),
-        Some(MayBeSold::Ask) => ("may be sold only after asking", "ask its maker, and write may-be-sold = \"yes\" when you have leave"),
+        Some(MayBeSold::No) => {
+            ("may not be sold", "use another picture, or get leave and write may-be-sold = \"yes\"")
+        }
+        Some(MayBeSold::Ask) => (
+            "may be sold only after asking",
+            "ask its maker, and write may-be-sold = \"yes\" when you have leave",
+        ),
         Some(MayBeSold::Yes) | None => return,
     };
-    cx.findings.push(Finding::want("picture-not-for-sale", format!("the picture `{name}` {fact}")).at(&record.child("may-be-sold")).remedy(remedy));
+    cx.findings.push(
+        Finding::want("picture-not-for-sale", format!("the picture `{name}` {fact}"))
+            .at(&record.child("may-be-sold"))
+            .remedy(remedy),
+    );
 }

@@ -17,7 +17,9 @@ pub(super) fn all(files: &Files, cx: &mut Cx) -> BTreeMap<String, String> {
             cx.findings.push(
                 Finding::error("kept-damaged", format!("the kept sheet `{id}` is damaged"))
                     .at(&Place::file(path))
-                    .remedy("take the file back from a copy, or delete it; the sheet is then made anew"),
+                    .remedy(
+                        "take the file back from a copy, or delete it; the sheet is then made anew",
+                    ),
             );
         }
     }

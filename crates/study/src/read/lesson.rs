@@ -60,7 +60,8 @@ pub(super) fn all(files: &Files, study: &Study, cx: &mut Cx) -> Vec<RawLesson> {
         .map(String::as_str)
         .filter(|p| p.ends_with(".md") && (p.starts_with("lessons/") || p.starts_with("parts/")))
         .collect();
-    let (readings, lessons): (Vec<&str>, Vec<&str>) = paths.into_iter().partition(|p| stem(p).contains(".reading"));
+    let (readings, lessons): (Vec<&str>, Vec<&str>) =
+        paths.into_iter().partition(|p| stem(p).contains(".reading"));
     let mut raw: BTreeMap<&str, RawLesson> = BTreeMap::new();
     for path in &lessons {
         match one(path, files, study, cx) {
@@ -79,7 +80,12 @@ pub(super) fn all(files: &Files, study: &Study, cx: &mut Cx) -> Vec<RawLesson> {
     raw.into_values()
         .map(|mut raw| {
             // The lesson's own reading stands first, the others from young to old.
-            let own = usize::from(raw.lesson.readings.first().is_some_and(|r| r.title.at.file == raw.lesson.place.file));
+            let own = usize::from(
+                raw.lesson
+                    .readings
+                    .first()
+                    .is_some_and(|r| r.title.at.file == raw.lesson.place.file),
+            );
             if let Some(others) = raw.lesson.readings.get_mut(own..) {
                 others.sort_by_key(|r| r.band);
             }
@@ -112,7 +118,13 @@ fn one(path: &str, files: &Files, study: &Study, cx: &mut Cx) -> Option<RawLesso
     f.finish(cx);
     lesson.place = place;
     fill(&mut lesson, body);
-    Some(RawLesson { lesson, folder: path.strip_prefix("parts/").and_then(|p| p.split_once('/')).map(|(f, _)| f.to_owned()) })
+    Some(RawLesson {
+        lesson,
+        folder: path
+            .strip_prefix("parts/")
+            .and_then(|p| p.split_once('/'))
+            .map(|(f, _)| f.to_owned()),
+    })
 }
 
 fn settings(f: &mut Fields<'_>, name: String, study: &Study, body: &Body, cx: &mut Cx) -> Lesson {
@@ -121,9 +133,12 @@ fn settings(f: &mut Fields<'_>, name: String, study: &Study, body: &Body, cx: &m
     let title = f.said(cx, "title").or_else(|| body.title.clone());
     if title.is_none() {
         cx.findings.push(
-            Finding::hint("title-from-name", format!("the lesson `{name}` has no title; it prints as `{}`", title_from(&name)))
-                .at(&place)
-                .remedy("write a line like title = \"Holding on\" between the lines of +++ at the top"),
+            Finding::hint(
+                "title-from-name",
+                format!("the lesson `{name}` has no title; it prints as `{}`", title_from(&name)),
+            )
+            .at(&place)
+            .remedy("write a line like title = \"Holding on\" between the lines of +++ at the top"),
         );
     }
     let picture = f.text(cx, "picture");
@@ -146,14 +161,15 @@ fn settings(f: &mut Fields<'_>, name: String, study: &Study, body: &Body, cx: &m
         more: None,
         activities: Vec::new(),
         compare: Vec::new(),
-        pages: pages::changes(f, cx),
+        pages: pages::changes(f, &["subject"], cx),
         place,
     }
 }
 
 /// Subjects of the front matter; a lesson without any is its own subject.
 fn subjects(f: &mut Fields<'_>, lesson: &Lesson, cx: &mut Cx) -> Vec<Subject> {
-    let subjects: Vec<Subject> = f.tables(cx, "subject").into_iter().map(|f| subject(f, lesson, cx)).collect();
+    let subjects: Vec<Subject> =
+        f.tables(cx, "subject").into_iter().map(|f| subject(f, lesson, cx)).collect();
     if !subjects.is_empty() {
         return subjects;
     }
@@ -179,7 +195,8 @@ fn subject(mut f: Fields<'_>, lesson: &Lesson, cx: &mut Cx) -> Subject {
                 .remedy("write a line like name = \"limpet\"; the `where` columns use it"),
         );
     }
-    let written = written.or_else(|| title.as_ref().map(Said::plain)).unwrap_or_else(|| lesson.name.clone());
+    let written =
+        written.or_else(|| title.as_ref().map(Said::plain)).unwrap_or_else(|| lesson.name.clone());
     let name = normal(&written);
     if name != written && f.table.contains_key("name") {
         cx.findings.push(spelt(&written, &name, &f.place("name")));
@@ -190,7 +207,7 @@ fn subject(mut f: Fields<'_>, lesson: &Lesson, cx: &mut Cx) -> Subject {
         title: title.unwrap_or_else(|| Said::plain_at(&f.place("title"), title_from(&name))),
         name,
         picture: cx.picture(picture, &f.place("picture")),
-        pages: pages::changes(&mut f, cx),
+        pages: pages::changes(&mut f, &[], cx),
         place,
     };
     f.finish(cx);
@@ -208,7 +225,13 @@ fn fill(lesson: &mut Lesson, body: Body) {
 }
 
 /// Reads a further reading and gives it to its lesson.
-fn reading(path: &str, lessons: &[&str], files: &Files, raw: &mut BTreeMap<&str, RawLesson>, cx: &mut Cx) {
+fn reading(
+    path: &str,
+    lessons: &[&str],
+    files: &Files,
+    raw: &mut BTreeMap<&str, RawLesson>,
+    cx: &mut Cx,
+) {
     let place = Place::file(path);
     let (dir, _) = path.rsplit_once('/').unwrap_or_default();
     let (name, ending) = stem(path).split_once(".reading").unwrap_or_default();
@@ -216,9 +239,15 @@ fn reading(path: &str, lessons: &[&str], files: &Files, raw: &mut BTreeMap<&str,
     let own = format!("{dir}/{name}.md");
     if !lessons.contains(&own.as_str()) {
         let near = nearest(name, lessons.iter().filter(|l| l.starts_with(dir)).map(|l| stem(l)));
-        let finding = Finding::error("reading-alone", format!("this reading belongs to no lesson: there is no `{own}`")).at(&place);
+        let finding = Finding::error(
+            "reading-alone",
+            format!("this reading belongs to no lesson: there is no `{own}`"),
+        )
+        .at(&place);
         cx.findings.push(match near {
-            Some(near) => finding.remedy(format!("did you mean `{near}.reading-{}.md`?", band.name())),
+            Some(near) => {
+                finding.remedy(format!("did you mean `{near}.reading-{}.md`?", band.name()))
+            }
             None => finding.remedy("name the file after its lesson, in the same folder"),
         });
         return;
@@ -232,12 +261,18 @@ fn reading(path: &str, lessons: &[&str], files: &Files, raw: &mut BTreeMap<&str,
     let Some(raw) = raw.get_mut(own.as_str()) else { return };
     if raw.lesson.readings.iter().any(|r| r.band == band) {
         cx.findings.push(
-            Finding::error("reading-twice", format!("the lesson `{name}` has two readings for {}", band.name()))
-                .at(&place)
-                .remedy("give this file another band in its name, or set another `band` in the lesson"),
+            Finding::error(
+                "reading-twice",
+                format!("the lesson `{name}` has two readings for {}", band.name()),
+            )
+            .at(&place)
+            .remedy("give this file another band in its name, or set another `band` in the lesson"),
         );
         return;
     }
-    let title = title.unwrap_or_else(|| Said { at: place.child("front/title"), spans: raw.lesson.title.spans.clone() });
+    let title = title.unwrap_or_else(|| Said {
+        at: place.child("front/title"),
+        spans: raw.lesson.title.spans.clone(),
+    });
     raw.lesson.readings.push(Reading { band, title, text });
 }

@@ -76,7 +76,11 @@ pub fn read_files(files: &Files) -> Read {
     let mut cx = Cx::default();
     let study = whole(files, &mut cx);
     strays::look(files, &mut cx);
-    Read { study, findings: cx.findings.sorted(), lines: Lines { texts: cx.texts, spans: cx.spans } }
+    Read {
+        study,
+        findings: cx.findings.sorted(),
+        lines: Lines { texts: cx.texts, spans: cx.spans },
+    }
 }
 
 fn whole(files: &Files, cx: &mut Cx) -> Option<Study> {
@@ -113,7 +117,11 @@ fn equal_ids(study: &Study, cx: &mut Cx) {
         let lesson: &Lesson = lesson;
         note(&lesson.id, &lesson.place.child("front"), cx);
         // A lesson that is its own subject has one id.
-        lesson.subjects.iter().filter(|s| !s.place.field.is_empty()).for_each(|s| note(&s.id, &s.place, cx));
+        lesson
+            .subjects
+            .iter()
+            .filter(|s| !s.place.field.is_empty())
+            .for_each(|s| note(&s.id, &s.place, cx));
     }
     study.people.iter().for_each(|p| note(&p.id, &p.place.child("front"), cx));
 }
@@ -122,8 +130,13 @@ impl Cx {
     /// The name of a picture used at a place, or a finding when there is none of that name.
     pub(crate) fn picture(&mut self, written: Option<String>, at: &Place) -> Option<String> {
         let written = written?;
-        let (stem, _) = written.rsplit_once('.').filter(|(_, e)| pictures::is_ending(e)).unwrap_or((&written, ""));
-        let name = [written.clone(), crate::names::normal(stem)].into_iter().find(|n| self.pictures.contains(n));
+        let (stem, _) = written
+            .rsplit_once('.')
+            .filter(|(_, e)| pictures::is_ending(e))
+            .unwrap_or((&written, ""));
+        let name = [written.clone(), crate::names::normal(stem)]
+            .into_iter()
+            .find(|n| self.pictures.contains(n));
         if let Some(name) = name {
             if name != written {
                 self.findings.push(spelt(&written, &name, at));
@@ -132,10 +145,13 @@ impl Cx {
             return Some(name);
         }
         let near = crate::names::nearest(&written, self.pictures.iter().map(String::as_str));
-        let finding = Finding::want("picture-missing", format!("there is no picture called `{written}` yet")).at(at);
+        let finding =
+            Finding::want("picture-missing", format!("there is no picture called `{written}` yet"))
+                .at(at);
         let finding = match near {
             Some(near) => finding.remedy(format!("did you mean `{near}`?")),
-            None => finding.remedy(format!("put `{written}.svg`, .png or .jpg into the folder pictures")),
+            None => finding
+                .remedy(format!("put `{written}.svg`, .png or .jpg into the folder pictures")),
         };
         self.findings.push(finding);
         None

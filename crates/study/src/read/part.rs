@@ -55,7 +55,8 @@ fn one(folder: &str, files: &Files, cx: &mut Cx) -> RawPart {
         order: Vec::new(),
     };
     let text = if files.has(&file) { files.text(&file, cx) } else { None };
-    let settings = text.and_then(|text| toml_text::parse(&text, &file, 1).map_err(|f| cx.findings.push(f)).ok());
+    let settings = text
+        .and_then(|text| toml_text::parse(&text, &file, 1).map_err(|f| cx.findings.push(f)).ok());
     match &settings {
         Some(settings) => read(&mut raw, Fields::new(settings.as_table(), place), cx),
         None => raw.part.id = or_stand_in(None, "pt", &place, cx),
@@ -69,15 +70,22 @@ fn read(raw: &mut RawPart, mut f: Fields<'_>, cx: &mut Cx) {
     match f.said(cx, "title") {
         Some(title) => part.title = title,
         None => cx.findings.push(
-            Finding::hint("title-from-name", format!("the part `{}` has no title; it prints as `{}`", part.name, part.title.plain()))
-                .at(&part.place)
-                .remedy("write a line like title = \"The middle shore\""),
+            Finding::hint(
+                "title-from-name",
+                format!(
+                    "the part `{}` has no title; it prints as `{}`",
+                    part.name,
+                    part.title.plain()
+                ),
+            )
+            .at(&part.place)
+            .remedy("write a line like title = \"The middle shore\""),
         ),
     }
     part.question = f.said(cx, "question");
     let picture = f.text(cx, "picture");
     part.picture = cx.picture(picture, &f.place("picture"));
-    part.pages = pages::changes(&mut f, cx);
+    part.pages = pages::changes(&mut f, &["lesson", "subject"], cx);
     raw.order = f.texts(cx, "order");
     f.finish(cx);
 }

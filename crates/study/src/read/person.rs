@@ -11,7 +11,8 @@ use findings::{Finding, Place};
 
 /// All people in order of file name.
 pub(super) fn all(files: &Files, cx: &mut Cx) -> Vec<Person> {
-    let paths: Vec<(&str, &str)> = files.inside("people").filter_map(|(p, n)| Some((p, n.strip_suffix(".md")?))).collect();
+    let paths: Vec<(&str, &str)> =
+        files.inside("people").filter_map(|(p, n)| Some((p, n.strip_suffix(".md")?))).collect();
     paths.into_iter().filter_map(|(path, stem)| one(path, stem, files, cx)).collect()
 }
 
@@ -29,7 +30,9 @@ fn one(path: &str, stem: &str, files: &Files, cx: &mut Cx) -> Option<Person> {
     let facts = f.texts(cx, "facts");
     let person = Person {
         id: or_stand_in(f.text(cx, "id"), "pe", &f.at.clone(), cx),
-        name: f.said(cx, "name").unwrap_or_else(|| Said::plain_at(&f.place("name"), title_from(&name))),
+        name: f
+            .said(cx, "name")
+            .unwrap_or_else(|| Said::plain_at(&f.place("name"), title_from(&name))),
         stem: name,
         born: year(&mut f, "born", cx),
         died: year(&mut f, "died", cx),
@@ -39,7 +42,13 @@ fn one(path: &str, stem: &str, files: &Files, cx: &mut Cx) -> Option<Person> {
         facts: facts.iter().filter_map(|(id, at)| cx.fact(id, at)).collect(),
         timeline: pairs(&mut f, "when", "year", "what", cx),
         questions: pairs(&mut f, "question", "question", "answer", cx),
-        text: markdown::plain(page.text.get(page.body..)?, page.body, path, band == Some(Band::A), cx),
+        text: markdown::plain(
+            page.text.get(page.body..)?,
+            page.body,
+            path,
+            band == Some(Band::A),
+            cx,
+        ),
         band,
         place,
     };
@@ -53,7 +62,13 @@ fn year(f: &mut Fields<'_>, name: &'static str, cx: &mut Cx) -> Option<Said> {
 }
 
 /// Tables of two fields that both must be there.
-fn pairs(f: &mut Fields<'_>, list: &'static str, first: &'static str, second: &'static str, cx: &mut Cx) -> Vec<(Said, Said)> {
+fn pairs(
+    f: &mut Fields<'_>,
+    list: &'static str,
+    first: &'static str,
+    second: &'static str,
+    cx: &mut Cx,
+) -> Vec<(Said, Said)> {
     let mut out = Vec::new();
     for mut row in f.tables(cx, list) {
         let (one, two) = (year(&mut row, first, cx), row.said(cx, second));

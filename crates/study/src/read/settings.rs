@@ -19,7 +19,9 @@ pub(super) fn open(files: &Files, cx: &mut Cx) -> Option<Document<String>> {
         cx.findings.push(
             Finding::error("settings-missing", "there is no `study.toml` in this folder")
                 .at(&Place::file(FILE))
-                .remedy("write one with a line like title = \"The Rocky Shore\", or begin a new study"),
+                .remedy(
+                    "write one with a line like title = \"The Rocky Shore\", or begin a new study",
+                ),
         );
         return None;
     }
@@ -38,7 +40,10 @@ pub(super) fn order(settings: &Document<String>) -> Vec<(String, Place)> {
     match Node::Table(settings.as_table()).part("order") {
         Some(Node::Value(Value::Array(list))) => {
             let at = Place::new(FILE, "order");
-            list.iter().zip(1..).filter_map(|(v, n)| Some((v.as_str()?.trim().to_owned(), at.child(n)))).collect()
+            list.iter()
+                .zip(1..)
+                .filter_map(|(v, n)| Some((v.as_str()?.trim().to_owned(), at.child(n))))
+                .collect()
         }
         _ => Vec::new(),
     }
@@ -123,8 +128,12 @@ pub(super) fn read(settings: &Document<String>, files: &Files, cx: &mut Cx) -> S
 fn language(f: &mut Fields<'_>, cx: &mut Cx) -> Option<String> {
     let code = f.text(cx, "language")?;
     let mut parts = code.split('-');
-    let first = parts.next().is_some_and(|p| (2..=3).contains(&p.len()) && p.chars().all(|c| c.is_ascii_alphabetic()));
-    if first && parts.all(|p| (1..=8).contains(&p.len()) && p.chars().all(|c| c.is_ascii_alphanumeric())) {
+    let first = parts
+        .next()
+        .is_some_and(|p| (2..=3).contains(&p.len()) && p.chars().all(|c| c.is_ascii_alphabetic()));
+    if first
+        && parts.all(|p| (1..=8).contains(&p.len()) && p.chars().all(|c| c.is_ascii_alphanumeric()))
+    {
         return Some(code);
     }
     cx.findings.push(

@@ -11,14 +11,20 @@ const FOLDERS: &[&str] = &["lessons", "parts", "people", "pictures", "kept"];
 
 /// Names that a slip has kept from being read. Other files of the author are left alone.
 pub(super) fn look(files: &Files, cx: &mut Cx) {
-    let known: Vec<&str> = LISTS.iter().map(|l| l.file).chain(["study.toml", "introduction.md"]).collect();
+    let known: Vec<&str> =
+        LISTS.iter().map(|l| l.file).chain(["study.toml", "introduction.md"]).collect();
     let mut folders = BTreeSet::new();
     for path in files.entries.keys() {
         let found = match path.split_once('/') {
-            Some((folder, _)) if folders.insert(folder) => slip(folder, FOLDERS, "folder").map(|f| f.at(&Place::file(path))),
-            Some(("lessons", name)) | Some(("people", name)) if !name.ends_with(".md") => Some(not_text(path, name)),
+            Some((folder, _)) if folders.insert(folder) => {
+                slip(folder, FOLDERS, "folder").map(|f| f.at(&Place::file(path)))
+            }
+            Some(("lessons", name)) | Some(("people", name)) if !name.ends_with(".md") => {
+                Some(not_text(path, name))
+            }
             Some(_) => None,
-            None => spreadsheet(path).or_else(|| slip(path, &known, "file").map(|f| f.at(&Place::file(path)))),
+            None => spreadsheet(path)
+                .or_else(|| slip(path, &known, "file").map(|f| f.at(&Place::file(path)))),
         };
         if let Some(finding) = found {
             cx.findings.push(finding);
@@ -30,8 +36,12 @@ fn slip(name: &str, known: &[&str], what: &str) -> Option<Finding> {
     if known.contains(&name) {
         return None;
     }
-    let near = nearest(name, known.iter().copied()).filter(|near| strsim::damerau_levenshtein(near, &name.to_lowercase()) <= 2)?;
-    Some(Finding::warning("not-read", format!("the {what} `{name}` is not read")).remedy(format!("did you mean `{near}`?")))
+    let near = nearest(name, known.iter().copied())
+        .filter(|near| strsim::damerau_levenshtein(near, &name.to_lowercase()) <= 2)?;
+    Some(
+        Finding::warning("not-read", format!("the {what} `{name}` is not read"))
+            .remedy(format!("did you mean `{near}`?")),
+    )
 }
 
 fn spreadsheet(path: &str) -> Option<Finding> {

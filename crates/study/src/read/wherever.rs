@@ -14,9 +14,14 @@ pub(super) fn learn(study: &Study, cx: &mut Cx) {
             // A lesson and its own subject may share a name: rows of the one are rows of the other.
             Some((_, other)) if *other == group => {}
             Some((place, _)) => cx.findings.push(
-                Finding::error("name-twice", format!("the name `{name}` is taken: {} has it too", place.file))
-                    .at(&at)
-                    .remedy("give one of the two another name; `where` columns could not tell them apart"),
+                Finding::error(
+                    "name-twice",
+                    format!("the name `{name}` is taken: {} has it too", place.file),
+                )
+                .at(&at)
+                .remedy(
+                    "give one of the two another name; `where` columns could not tell them apart",
+                ),
             ),
             None => {
                 first.insert(name.to_owned(), (at, group));
@@ -52,7 +57,11 @@ pub(crate) fn names(written: &[(String, Place)], cx: &mut Cx) -> Vec<String> {
                 cx.findings.push(spelt(name, &tidy, at));
             }
         } else if !cx.names_unsure {
-            let finding = Finding::error("where-unknown", format!("there is no lesson, part or subject called `{name}`")).at(at);
+            let finding = Finding::error(
+                "where-unknown",
+                format!("there is no lesson, part or subject called `{name}`"),
+            )
+            .at(at);
             cx.findings.push(match nearest(&tidy, cx.names.iter().map(String::as_str)) {
                 Some(near) => finding.remedy(format!("did you mean `{near}`?")),
                 None => finding.remedy("write the name of a lesson's file, of a part's folder or of a subject; leave the cell empty for the whole study"),

@@ -53,7 +53,9 @@ pub fn source_of(folder: &Path, place: &Place) -> Option<String> {
 
 /// A path that stays inside the folder.
 fn inside(file: &str) -> Option<&str> {
-    let safe = !file.starts_with('/') && !file.contains(['\\', ':']) && file.split('/').all(|p| !p.is_empty() && p != ".." && p != ".");
+    let safe = !file.starts_with('/')
+        && !file.contains(['\\', ':'])
+        && file.split('/').all(|p| !p.is_empty() && p != ".." && p != ".");
     safe.then_some(file)
 }
 
@@ -128,13 +130,20 @@ fn words(value: &Value) -> String {
 }
 
 fn no_place(place: &Place) -> Finding {
-    Finding::error("no-such-field", format!("there is no field `{}` in `{}`", place.field, place.file))
-        .at(place)
-        .remedy("look whether the file has changed in the meantime")
+    Finding::error(
+        "no-such-field",
+        format!("there is no field `{}` in `{}`", place.field, place.file),
+    )
+    .at(place)
+    .remedy("look whether the file has changed in the meantime")
 }
 
 /// Reads, changes and replaces a file; begins again when it changed in between.
-pub(crate) fn change(folder: &Path, file: &str, edit: impl Fn(&str) -> Result<String, Finding>) -> Result<(), Finding> {
+pub(crate) fn change(
+    folder: &Path,
+    file: &str,
+    edit: impl Fn(&str) -> Result<String, Finding>,
+) -> Result<(), Finding> {
     let place = Place::file(file);
     let path = folder.join(inside(file).ok_or_else(|| no_place(&place))?);
     for _ in 0..TRIES {
@@ -170,7 +179,9 @@ fn refused(file: &str, error: &std::io::Error) -> Finding {
     };
     Finding::error("not-written", format!("`{file}` could not be written: {why}"))
         .at(&Place::file(file))
-        .remedy("nothing was lost: the file is as it was; make room or allow writing, then try again")
+        .remedy(
+            "nothing was lost: the file is as it was; make room or allow writing, then try again",
+        )
 }
 
 #[cfg(test)]

@@ -19,12 +19,15 @@ pub(super) fn set(text: &str, file: &str, field: &str, value: &Value) -> Result<
             return Ok(format!("{head}{}", list(body, file, field, old.len(), new)?));
         }
         (Some(Node::Value(_)), _) => {
-            let bytes = toml_text::span(parsed.as_table(), field).ok_or_else(|| no_place(&place))?;
+            let bytes =
+                toml_text::span(parsed.as_table(), field).ok_or_else(|| no_place(&place))?;
             let raw = body.get(bytes.clone()).unwrap_or_default();
             spliced(body, bytes, &written(value, raw))
         }
         (Some(_), _) => return Err(no_place(&place)),
-        (None, _) => added(body, parsed.as_table(), field, value).ok_or_else(|| no_place(&place))?,
+        (None, _) => {
+            added(body, parsed.as_table(), field, value).ok_or_else(|| no_place(&place))?
+        }
     };
     let changed = format!("{head}{changed}");
     prove(text, &changed, file, field, value).ok_or_else(|| no_place(&place))?;
@@ -32,7 +35,13 @@ pub(super) fn set(text: &str, file: &str, field: &str, value: &Value) -> Result<
 }
 
 /// The text with a new setting below the first of the file (or group), as ids are added.
-pub(crate) fn set_after_first(text: &str, file: &str, group: &str, key: &str, value: &str) -> Option<String> {
+pub(crate) fn set_after_first(
+    text: &str,
+    file: &str,
+    group: &str,
+    key: &str,
+    value: &str,
+) -> Option<String> {
     let mark = text.len() - text.strip_prefix('\u{feff}').unwrap_or(text).len();
     let (head, body) = text.split_at(mark);
     let parsed = toml_text::parse(body, file, 1).ok()?;
@@ -40,7 +49,9 @@ pub(crate) fn set_after_first(text: &str, file: &str, group: &str, key: &str, va
     let value = Value::Text(value.to_owned());
     let field = if group.is_empty() { key.to_owned() } else { format!("{group}/{key}") };
     let changed = match values(table).into_iter().min_by_key(|r| r.end) {
-        Some(first) if form(parsed.as_table(), group) != Form::Braces => line_after(body, first.end, key, &value),
+        Some(first) if form(parsed.as_table(), group) != Form::Braces => {
+            line_after(body, first.end, key, &value)
+        }
         _ => added(body, parsed.as_table(), &field, &value)?,
     };
     let changed = format!("{head}{changed}");
@@ -66,7 +77,10 @@ fn form(root: &Table, group: &str) -> Form {
         match at.get(step) {
             Some(Item::Table(table)) => at = table,
             Some(Item::ArrayOfTables(list)) => {
-                let index = steps.next().and_then(|s| s.parse::<usize>().ok()).and_then(|n| n.checked_sub(1));
+                let index = steps
+                    .next()
+                    .and_then(|s| s.parse::<usize>().ok())
+                    .and_then(|n| n.checked_sub(1));
                 match index.and_then(|n| list.get(n)) {
                     Some(table) => at = table,
                     None => return Form::Implied,
@@ -118,7 +132,9 @@ fn written(value: &Value, before: &str) -> String {
     match value {
         Value::Flag(flag) => flag.to_string(),
         Value::Number(number) => number.to_string(),
-        Value::List(list) => format!("[{}]", list.iter().map(|v| written(v, "")).collect::<Vec<_>>().join(", ")),
+        Value::List(list) => {
+            format!("[{}]", list.iter().map(|v| written(v, "")).collect::<Vec<_>>().join(", "))
+        }
         Value::Text(text) => {
             let plain = !text.chars().any(|c| c == '\'' || c.is_control());
             if before.starts_with('\'') && !before.starts_with("'''") && plain {
@@ -143,7 +159,8 @@ fn written(value: &Value, before: &str) -> String {
 }
 
 fn key(name: &str) -> String {
-    let bare = !name.is_empty() && name.chars().all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '_');
+    let bare =
+        !name.is_empty() && name.chars().all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '_');
     if bare { name.to_owned() } else { written(&Value::Text(name.to_owned()), "") }
 }
 
@@ -173,7 +190,9 @@ fn line_after(body: &str, at: usize, name: &str, value: &Value) -> String {
 /// The text with a setting added to the nearest group that is there.
 fn added(body: &str, root: &Table, field: &str, value: &Value) -> Option<String> {
     let steps: Vec<&str> = field.split('/').filter(|s| !s.is_empty()).collect();
-    let depth = (0..steps.len()).rev().find(|n| Node::Table(root).at(&steps.get(..*n).unwrap_or_default().join("/")).is_some())?;
+    let depth = (0..steps.len())
+        .rev()
+        .find(|n| Node::Table(root).at(&steps.get(..*n).unwrap_or_default().join("/")).is_some())?;
     let (outer, inner) = steps.split_at(depth);
     let outer_path = outer.join("/");
     let name = inner.iter().map(|s| key(s)).collect::<Vec<_>>().join(".");
@@ -201,7 +220,15 @@ fn added(body: &str, root: &Table, field: &str, value: &Value) -> Option<String>
     }
 }
 
-fn in_group(body: &str, root: &Table, table: &dyn TableLike, outer: &str, name: &str, inner: &[&str], value: &Value) -> Option<String> {
+fn in_group(
+    body: &str,
+    root: &Table,
+    table: &dyn TableLike,
+    outer: &str,
+    name: &str,
+    inner: &[&str],
+    value: &Value,
+) -> Option<String> {
     if let Some(last) = values(table).into_iter().max_by_key(|r| r.end) {
         return Some(line_after(body, last.end, name, value));
     }
@@ -213,7 +240,11 @@ fn in_group(body: &str, root: &Table, table: &dyn TableLike, outer: &str, name: 
         Some(heading) => Some(line_after(body, heading.start, name, value)),
         None => {
             // A group that only its inner groups name: it gets a heading of its own at the end.
-            let path: Vec<String> = outer.split('/').chain(inner.iter().rev().skip(1).rev().copied()).map(key).collect();
+            let path: Vec<String> = outer
+                .split('/')
+                .chain(inner.iter().rev().skip(1).rev().copied())
+                .map(key)
+                .collect();
             let gap = if body.is_empty() || body.ends_with('\n') { "" } else { end };
             let line = format!("{} = {}", key(inner.last()?), written(value, ""));
             Some(format!("{body}{gap}{end}[{}]{end}{line}{end}", path.join(".")))
@@ -223,7 +254,8 @@ fn in_group(body: &str, root: &Table, table: &dyn TableLike, outer: &str, name: 
 
 /// Does the text now hold the value, and every other setting as before?
 fn prove(before: &str, after: &str, file: &str, field: &str, value: &Value) -> Option<()> {
-    let (old, new) = (toml_text::parse(before, file, 1).ok()?, toml_text::parse(after, file, 1).ok()?);
+    let (old, new) =
+        (toml_text::parse(before, file, 1).ok()?, toml_text::parse(after, file, 1).ok()?);
     match Node::Table(new.as_table()).at(field)? {
         Node::Value(v) if holds(v, value) => {}
         _ => return None,
@@ -231,28 +263,44 @@ fn prove(before: &str, after: &str, file: &str, field: &str, value: &Value) -> O
     let mut seen = (Vec::new(), Vec::new());
     flat(Node::Table(old.as_table()), "", &mut seen.0);
     flat(Node::Table(new.as_table()), "", &mut seen.1);
-    let inside = |path: &str| path == field || path.strip_prefix(field).is_some_and(|rest| rest.starts_with('/'));
+    let inside = |path: &str| {
+        path == field || path.strip_prefix(field).is_some_and(|rest| rest.starts_with('/'))
+    };
     let mut others = seen.1.into_iter().filter(|(path, _)| !inside(path));
-    let same = seen.0.into_iter().filter(|(path, _)| !inside(path)).all(|pair| others.next() == Some(pair));
+    let same = seen
+        .0
+        .into_iter()
+        .filter(|(path, _)| !inside(path))
+        .all(|pair| others.next() == Some(pair));
     (same && others.next().is_none()).then_some(())
 }
 
 /// Every value of a text with its path, in order of the paths.
 fn flat(node: Node<'_>, path: &str, into: &mut Vec<(String, String)>) {
-    let below = |step: &str| if path.is_empty() { step.to_owned() } else { format!("{path}/{step}") };
+    let below =
+        |step: &str| if path.is_empty() { step.to_owned() } else { format!("{path}/{step}") };
     match node {
         Node::Table(table) => {
             let mut names: Vec<&str> = table.iter().map(|(name, _)| name).collect();
             names.sort_unstable();
-            names.iter().filter_map(|n| Some((*n, node.part(n)?))).for_each(|(n, part)| flat(part, &below(n), into));
+            names
+                .iter()
+                .filter_map(|n| Some((*n, node.part(n)?)))
+                .for_each(|(n, part)| flat(part, &below(n), into));
         }
         Node::Tables(list) => {
-            (1..=list.len()).filter_map(|n| Some((n, node.part(&n.to_string())?))).for_each(|(n, part)| flat(part, &below(&n.to_string()), into));
+            (1..=list.len())
+                .filter_map(|n| Some((n, node.part(&n.to_string())?)))
+                .for_each(|(n, part)| flat(part, &below(&n.to_string()), into));
         }
         Node::Value(toml_edit::Value::Array(list)) => {
-            (1..=list.len()).filter_map(|n| Some((n, node.part(&n.to_string())?))).for_each(|(n, part)| flat(part, &below(&n.to_string()), into));
+            (1..=list.len())
+                .filter_map(|n| Some((n, node.part(&n.to_string())?)))
+                .for_each(|(n, part)| flat(part, &below(&n.to_string()), into));
         }
-        Node::Value(value) => into.push((path.to_owned(), value.clone().decorated("", "").to_string())),
+        Node::Value(value) => {
+            into.push((path.to_owned(), value.clone().decorated("", "").to_string()))
+        }
     }
 }
 
@@ -262,7 +310,9 @@ fn holds(toml: &toml_edit::Value, value: &Value) -> bool {
         (toml_edit::Value::Boolean(a), Value::Flag(b)) => a.value() == b,
         (toml_edit::Value::Integer(a), Value::Number(b)) => a.value() == b,
         (toml_edit::Value::String(a), Value::Text(b)) => a.value() == b,
-        (toml_edit::Value::Array(a), Value::List(b)) => a.len() == b.len() && a.iter().zip(b).all(|(a, b)| holds(a, b)),
+        (toml_edit::Value::Array(a), Value::List(b)) => {
+            a.len() == b.len() && a.iter().zip(b).all(|(a, b)| holds(a, b))
+        }
         _ => false,
     }
 }

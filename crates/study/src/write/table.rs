@@ -29,14 +29,21 @@ pub(super) fn set(text: &str, place: &Place, value: &Value) -> Result<String, Fi
     let Some(index) = column(&table, name) else {
         return set(&with_column(text, &table, name), place, value);
     };
-    let row = keys(list, &table).iter().position(|k| k == key).and_then(|n| table.records.get(n + 1));
+    let row =
+        keys(list, &table).iter().position(|k| k == key).and_then(|n| table.records.get(n + 1));
     let row = row.ok_or_else(|| no_place(place))?;
     let new = words(value);
     match row.cells.get(index) {
-        Some(cell) => Ok(spliced(text, cell.span.clone(), &written(&new, cell.quoted, table.delimiter))),
+        Some(cell) => {
+            Ok(spliced(text, cell.span.clone(), &written(&new, cell.quoted, table.delimiter)))
+        }
         None => {
             let gap = table.delimiter.to_string().repeat(index + 1 - row.cells.len());
-            Ok(spliced(text, row.span.end..row.span.end, &format!("{gap}{}", written(&new, false, table.delimiter))))
+            Ok(spliced(
+                text,
+                row.span.end..row.span.end,
+                &format!("{gap}{}", written(&new, false, table.delimiter)),
+            ))
         }
     }
 }
@@ -45,7 +52,8 @@ fn with_column(text: &str, table: &Scan, name: &str) -> String {
     let mut out = text.to_owned();
     let width = table.records.first().map_or(0, |r| r.cells.len());
     for (n, record) in table.records.iter().enumerate().rev() {
-        let gap = table.delimiter.to_string().repeat((width + 1).saturating_sub(record.cells.len()));
+        let gap =
+            table.delimiter.to_string().repeat((width + 1).saturating_sub(record.cells.len()));
         let cell = if n == 0 { name } else { "" };
         out.insert_str(record.span.end, &format!("{gap}{cell}"));
     }
@@ -93,7 +101,10 @@ pub(super) fn append(text: &str, file: &str, cells: &[(&str, &str)]) -> Result<S
 pub(super) fn remove(text: &str, place: &Place) -> Result<String, Finding> {
     let list = list(&place.file)?;
     let table = scan(text);
-    let row = keys(list, &table).iter().position(|k| *k == place.field).and_then(|n| table.records.get(n + 1));
+    let row = keys(list, &table)
+        .iter()
+        .position(|k| *k == place.field)
+        .and_then(|n| table.records.get(n + 1));
     let row = row.ok_or_else(|| no_place(place))?;
     let rest = text.get(row.span.end..).unwrap_or_default();
     let step = if rest.starts_with("\r\n") { 2 } else { usize::from(!rest.is_empty()) };

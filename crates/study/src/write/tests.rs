@@ -27,7 +27,8 @@ fn text(value: &str) -> Value {
 /// Writes a field and gives the file's text.
 fn written(file: &str, before: &str, field: &str, value: &Value) -> String {
     let folder = in_folder(file, before);
-    write_field(folder.path(), &Place::new(file, field), value).unwrap_or_else(|e| panic!("{field}: {e}"));
+    write_field(folder.path(), &Place::new(file, field), value)
+        .unwrap_or_else(|e| panic!("{field}: {e}"));
     fs::read_to_string(folder.path().join(file)).expect("read")
 }
 
@@ -47,7 +48,11 @@ fn a_setting_changes_and_nothing_else() {
         ("page-set/lesson/2/level", Value::Number(3), "level = 2", "level = 3"),
         ("page-set/lesson/2/print", text("back"), "level = 2 }", "level = 2, print = \"back\" }"),
     ] {
-        assert_eq!(written("study.toml", SETTINGS, field, &value), swapped(SETTINGS, old, new), "{field}");
+        assert_eq!(
+            written("study.toml", SETTINGS, field, &value),
+            swapped(SETTINGS, old, new),
+            "{field}"
+        );
     }
 }
 
@@ -62,16 +67,26 @@ fn a_missing_setting_is_added_in_its_group() {
     let nested = "[pages.maze]\nlevel = 1\n";
     let added = written("parts/a/part.toml", nested, "pages/pairs/level", &Value::Number(2));
     assert_eq!(added, "[pages.maze]\nlevel = 1\n\n[pages.pairs]\nlevel = 2\n");
-    let added = written("lessons/a.md", LESSON, "front/subject/1/pages/maze/level", &Value::Number(2));
-    assert_eq!(added, swapped(LESSON, "name = \"limpet\"\n", "name = \"limpet\"\npages.maze.level = 2\n"));
+    let added =
+        written("lessons/a.md", LESSON, "front/subject/1/pages/maze/level", &Value::Number(2));
+    assert_eq!(
+        added,
+        swapped(LESSON, "name = \"limpet\"\n", "name = \"limpet\"\npages.maze.level = 2\n")
+    );
 }
 
 #[test]
 fn lists_grow_and_shrink_round_the_notes_in_them() {
     let list = |words: &[&str]| Value::List(words.iter().map(|w| text(w)).collect());
     let before = "order = [\n  \"a\", # one\n  \"b\", # two\n]\n";
-    assert_eq!(written("study.toml", before, "order", &list(&["a", "c", "d"])), "order = [\n  \"a\", # one\n  \"c\", \"d\", # two\n]\n");
-    assert_eq!(written("study.toml", before, "order", &list(&["b"])), "order = [\n  \"b\", # two\n]\n");
+    assert_eq!(
+        written("study.toml", before, "order", &list(&["a", "c", "d"])),
+        "order = [\n  \"a\", # one\n  \"c\", \"d\", # two\n]\n"
+    );
+    assert_eq!(
+        written("study.toml", before, "order", &list(&["b"])),
+        "order = [\n  \"b\", # two\n]\n"
+    );
     assert_eq!(written("study.toml", "order = []\n", "order", &list(&["a"])), "order = [\"a\"]\n");
     assert_eq!(written("study.toml", "order = [\"a\"]\n", "order", &list(&[])), "order = []\n");
 }
@@ -92,19 +107,37 @@ fn texts_change_by_section_block_item_and_cell() {
         ("activity/1/table/2/1", "x|y", "| 1 |", "| x\\|y |"),
         ("activity/1/ask/1", "What?", "Who?", "What?"),
     ] {
-        assert_eq!(written("lessons/a.md", LESSON, field, &text(value)), swapped(LESSON, old, new), "{field}");
+        assert_eq!(
+            written("lessons/a.md", LESSON, field, &text(value)),
+            swapped(LESSON, old, new),
+            "{field}"
+        );
     }
     let short = "+++\ntitle = \"A\"\n+++\n";
-    assert_eq!(written("lessons/a.md", short, "opening", &text("Hello.")), format!("{short}\n## Opening\nHello.\n"));
+    assert_eq!(
+        written("lessons/a.md", short, "opening", &text("Hello.")),
+        format!("{short}\n## Opening\nHello.\n")
+    );
     assert_eq!(written("lessons/a.md", "", "front/title", &text("A")), short);
-    assert_eq!(written("introduction.md", "Old words.\n", "text", &text("New words.")), "New words.\n");
-    assert_eq!(written("lessons/a.md", "## Opening\n## Activity\n", "opening", &text("Hello.")), "## Opening\nHello.\n## Activity\n");
+    assert_eq!(
+        written("introduction.md", "Old words.\n", "text", &text("New words.")),
+        "New words.\n"
+    );
+    assert_eq!(
+        written("lessons/a.md", "## Opening\n## Activity\n", "opening", &text("Hello.")),
+        "## Opening\nHello.\n## Activity\n"
+    );
 }
 
 #[test]
 fn a_section_cannot_be_smuggled_into_another() {
     let folder = in_folder("lessons/a.md", LESSON);
-    let finding = write_field(folder.path(), &Place::new("lessons/a.md", "opening"), &text("x\n\n## Activity\n")).expect_err("refused");
+    let finding = write_field(
+        folder.path(),
+        &Place::new("lessons/a.md", "opening"),
+        &text("x\n\n## Activity\n"),
+    )
+    .expect_err("refused");
     assert!(finding.message.contains("another section"));
     assert_eq!(fs::read_to_string(folder.path().join("lessons/a.md")).expect("read"), LESSON);
 }
@@ -112,7 +145,10 @@ fn a_section_cannot_be_smuggled_into_another() {
 #[test]
 fn cells_and_rows() {
     let cell = |field: &str, value: &str| written("words.csv", WORDS, field, &text(value));
-    assert_eq!(cell("limpet/meaning", "a \"snail\""), swapped(WORDS, "\"a snail, with a cone\"", "\"a \"\"snail\"\"\""));
+    assert_eq!(
+        cell("limpet/meaning", "a \"snail\""),
+        swapped(WORDS, "\"a snail, with a cone\"", "\"a \"\"snail\"\"\"")
+    );
     assert_eq!(cell("home scar/meaning", "place"), swapped(WORDS, " its place ", "place"));
     assert_eq!(cell("limpet~2/where", "a;b"), swapped(WORDS, "splash", "a;b"));
     assert_eq!(cell("limpet/where", "x, y"), swapped(WORDS, "cone\",\n", "cone\",\"x, y\"\n"));
@@ -127,13 +163,25 @@ fn cells_and_rows() {
     assert_eq!(fs::read_to_string(&path).expect("read"), "word;meaning\r\n\"c;d\";e\r\n");
     assert!(remove_row(folder.path(), &place).is_err());
     append_row(folder.path(), "prompts.csv", &[("prompt", "Draw.")]).expect("begun");
-    assert_eq!(fs::read_to_string(folder.path().join("prompts.csv")).expect("read"), "prompt,for,where\nDraw.,,\n");
+    assert_eq!(
+        fs::read_to_string(folder.path().join("prompts.csv")).expect("read"),
+        "prompt,for,where\nDraw.,,\n"
+    );
 }
 
 #[test]
 fn a_place_outside_the_folder_or_the_format_is_refused() {
     let folder = in_folder("words.csv", WORDS);
-    for place in ["../x.toml#a", "/x.toml#a", "a//b.toml#c", "words.csv#limpet/colour", "words.csv#whelk/meaning", "notes.txt#a", "lessons/a.md#closing", "kept/a.json#b"] {
+    for place in [
+        "../x.toml#a",
+        "/x.toml#a",
+        "a//b.toml#c",
+        "words.csv#limpet/colour",
+        "words.csv#whelk/meaning",
+        "notes.txt#a",
+        "lessons/a.md#closing",
+        "kept/a.json#b",
+    ] {
         assert!(write_field(folder.path(), &Place::parse(place), &text("x")).is_err(), "{place}");
     }
     assert_eq!(fs::read_to_string(folder.path().join("words.csv")).expect("read"), WORDS);
@@ -159,13 +207,18 @@ fn what_cannot_be_written_is_not_lost() {
     let folder = in_folder("study.toml", SETTINGS);
     let path = folder.path().join("study.toml");
     fs::set_permissions(&path, fs::Permissions::from_mode(0o444)).expect("set");
-    let finding = write_field(folder.path(), &Place::new("study.toml", "title"), &text("x")).expect_err("read only");
+    let finding = write_field(folder.path(), &Place::new("study.toml", "title"), &text("x"))
+        .expect_err("read only");
     assert_eq!(finding.message, "`study.toml` could not be written: writing is not allowed there");
     assert!(finding.remedies.iter().any(|r| r.contains("nothing was lost")));
     assert_eq!(fs::read_to_string(&path).expect("read"), SETTINGS);
     fs::set_permissions(&path, fs::Permissions::from_mode(0o640)).expect("set");
     write_field(folder.path(), &Place::new("study.toml", "title"), &text("x")).expect("written");
-    assert_eq!(fs::metadata(&path).expect("there").permissions().mode() & 0o777, 0o640, "the file keeps who may read it");
+    assert_eq!(
+        fs::metadata(&path).expect("there").permissions().mode() & 0o777,
+        0o640,
+        "the file keeps who may read it"
+    );
     // A folder where a file should be: the rename fails, and no part of a file stays behind.
     fs::create_dir(folder.path().join("words.csv")).expect("made");
     assert!(super::atomic::replace(&folder.path().join("words.csv"), b"x").is_err());
@@ -178,8 +231,15 @@ fn a_full_disk_is_named() {
     if !Path::new("/dev/full").exists() {
         return;
     }
-    let error = fs::OpenOptions::new().write(true).open("/dev/full").and_then(|mut f| std::io::Write::write_all(&mut f, b"x")).expect_err("full");
-    assert_eq!(super::refused("words.csv", &error).message, "`words.csv` could not be written: the disk is full");
+    let error = fs::OpenOptions::new()
+        .write(true)
+        .open("/dev/full")
+        .and_then(|mut f| std::io::Write::write_all(&mut f, b"x"))
+        .expect_err("full");
+    assert_eq!(
+        super::refused("words.csv", &error).message,
+        "`words.csv` could not be written: the disk is full"
+    );
 }
 
 /// All fields that hold words in the sample texts.

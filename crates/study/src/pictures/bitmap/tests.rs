@@ -12,13 +12,17 @@ fn pixels() -> Vec<u8> {
 
 fn a_png() -> Vec<u8> {
     let mut out = Vec::new();
-    PngEncoder::new(&mut out).write_image(&pixels(), SIZE.0, SIZE.1, ExtendedColorType::Rgb8).expect("encodes");
+    PngEncoder::new(&mut out)
+        .write_image(&pixels(), SIZE.0, SIZE.1, ExtendedColorType::Rgb8)
+        .expect("encodes");
     out
 }
 
 fn a_jpeg() -> Vec<u8> {
     let mut out = Vec::new();
-    JpegEncoder::new(&mut out).write_image(&pixels(), SIZE.0, SIZE.1, ExtendedColorType::Rgb8).expect("encodes");
+    JpegEncoder::new(&mut out)
+        .write_image(&pixels(), SIZE.0, SIZE.1, ExtendedColorType::Rgb8)
+        .expect("encodes");
     out
 }
 
@@ -45,8 +49,16 @@ fn a_photo_loses_its_place_and_keeps_its_pixels() {
     let comment = [&[0xFF, 0xFE, 0, 9][..], b"secret!"].concat();
     let photo = with_segment(&with_segment(&a_jpeg(), &camera(1)), &comment);
     let art = clean(&photo).expect("a good photo");
-    assert!(holds(&photo, b"GPS") && !holds(&art.bytes, b"GPS") && !holds(&art.bytes, b"secret") && !holds(&art.bytes, b"Exif"));
-    assert_eq!(image::load_from_memory(&art.bytes).expect("decodes"), image::load_from_memory(&photo).expect("decodes"));
+    assert!(
+        holds(&photo, b"GPS")
+            && !holds(&art.bytes, b"GPS")
+            && !holds(&art.bytes, b"secret")
+            && !holds(&art.bytes, b"Exif")
+    );
+    assert_eq!(
+        image::load_from_memory(&art.bytes).expect("decodes"),
+        image::load_from_memory(&photo).expect("decodes")
+    );
     assert_eq!((art.width, art.height, art.form), (SIZE.0, SIZE.1, PictureForm::Jpeg));
 }
 
@@ -56,7 +68,11 @@ fn a_photo_taken_on_its_side_still_says_so() {
     let art = clean(&photo).expect("a good photo");
     assert_eq!((art.width, art.height), (SIZE.1, SIZE.0));
     assert!(!holds(&art.bytes, b"GPS"));
-    let mut decoder = image::ImageReader::new(std::io::Cursor::new(&art.bytes)).with_guessed_format().expect("a format").into_decoder().expect("decodes");
+    let mut decoder = image::ImageReader::new(std::io::Cursor::new(&art.bytes))
+        .with_guessed_format()
+        .expect("a format")
+        .into_decoder()
+        .expect("decodes");
     let turn = image::ImageDecoder::orientation(&mut decoder).expect("readable");
     assert_eq!(turn, image::metadata::Orientation::Rotate90);
     assert_eq!(orientation(&turned(8)[4..]), Some(8));
