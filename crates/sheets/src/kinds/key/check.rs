@@ -26,13 +26,15 @@ fn entry(proof: &mut Proof, sheet: &Sheet, own: &Entry) {
     proof.demand(named, "key-entry", format!("`{}` stands under another number or title", own.title));
     let answers = printed.key == own.key && printed.kind == own.kind && !printed.key.is_null();
     proof.demand(answers, "key-answers", format!("the answers of `{}` are not the sheet's", own.title));
-    proof.demand(printed.lesson == own.lesson, "key-lesson", format!("`{}` stands under the wrong lesson", own.title));
+    let placed = printed.lesson == own.lesson && printed.part == own.part;
+    proof.demand(placed, "key-lesson", format!("`{}` stands under the wrong heading", own.title));
 }
 
-/// Titles of the lessons are the study's, and every number among the entries has one.
+/// Titles of lessons and parts are the study's, and every number among the entries has one.
 fn lessons(proof: &mut Proof, needs: &Needs, sheet: &Sheet) {
-    proof.demand(sheet.lessons == needs.lessons, "key-lessons", "the titles of the lessons are not the study's");
-    let titled = |l: usize| (1..=sheet.lessons.len()).contains(&l);
-    let all = sheet.entries.iter().filter_map(|e| e.lesson).all(titled);
-    proof.demand(all, "key-lessons", "an entry belongs to a lesson that there is not");
+    let same = sheet.lessons == needs.lessons && sheet.parts == needs.parts;
+    proof.demand(same, "key-lessons", "the titles of the lessons or parts are not the study's");
+    let within = |n: Option<usize>, all: &[study::Said]| n.is_none_or(|n| (1..=all.len()).contains(&n));
+    let all = sheet.entries.iter().all(|e| within(e.lesson, &sheet.lessons) && within(e.part, &sheet.parts));
+    proof.demand(all, "key-lessons", "an entry belongs to a lesson or part that there is not");
 }

@@ -3,5 +3,5 @@
 use super::{Needs, Sheet};
 
 pub(super) fn make(needs: &Needs) -> Sheet {
-    Sheet { entries: needs.sheets.clone(), lessons: needs.lessons.clone() }
+    Sheet { entries: needs.sheets.clone(), lessons: needs.lessons.clone(), parts: needs.parts.clone() }
 }

@@ -44,6 +44,8 @@ pub struct Needs {
     pub lead: Option<String>,
     /// Titles of all lessons.
     pub lessons: Vec<Said>,
+    /// Titles of all parts.
+    pub parts: Vec<Said>,
     /// Sheets with answers, in printing order.
     pub sheets: Vec<Entry>,
 }
@@ -63,6 +65,8 @@ pub struct Entry {
     pub title: String,
     /// Number of its lesson, from 1; none when it belongs to no single lesson.
     pub lesson: Option<usize>,
+    /// Number of its part, from 1, when it belongs to a part but to no single lesson.
+    pub part: Option<usize>,
     /// The answers.
     pub key: serde_json::Value,
 }
@@ -70,10 +74,12 @@ pub struct Entry {
 /// What is printed.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Sheet {
-    /// Entries in order of key number; the template puts a lesson's title over its first.
+    /// Entries in order of key number; the template puts a lesson's or part's title over its first.
     pub entries: Vec<Entry>,
     /// Titles of all lessons.
     pub lessons: Vec<Said>,
+    /// Titles of all parts.
+    pub parts: Vec<Said>,
 }
 
 impl Kind for AnswerKey {

@@ -16,6 +16,7 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
             what: e.what.clone(),
             title: e.title.clone(),
             lesson: e.lesson.map(|l| l + 1),
+            part: e.part.filter(|_| e.lesson.is_none()).map(|p| p + 1),
             key: e.key.clone()?,
         })
     });
@@ -30,6 +31,7 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
         title: shared::title(ask, &words),
         lead: words.get("lead").cloned(),
         lessons: ask.study.lessons.iter().map(|l| l.title.clone()).collect(),
+        parts: ask.study.parts.iter().map(|p| p.title.clone()).collect(),
         sheets,
     })
 }

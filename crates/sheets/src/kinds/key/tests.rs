@@ -70,6 +70,10 @@ impl Tested for AnswerKey {
             }),
             ("under another lesson", |_, s, _| s.entries[0].lesson.as_mut().map(|l| *l += 1).is_some()),
             ("under no lesson", |_, s, _| s.entries[0].lesson.take().is_some()),
+            ("under a part", |_, s, _| {
+                s.entries[0].part = Some(1);
+                true
+            }),
             ("lesson under another title", |_, s, _| {
                 s.lessons[0] = said("lessons/x.md#title", "Another");
                 true
