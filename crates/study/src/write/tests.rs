@@ -242,6 +242,29 @@ fn a_full_disk_is_named() {
     );
 }
 
+#[test]
+fn what_the_author_saves_in_between_is_kept() {
+    let folder = in_folder("study.toml", "title = \"A\"\n");
+    let path = folder.path().join("study.toml");
+    let rounds = std::cell::Cell::new(0);
+    let until = |last: u32| {
+        let (path, rounds) = (path.clone(), &rounds);
+        move |text: &str| {
+            if rounds.get() < last {
+                rounds.set(rounds.get() + 1);
+                fs::write(&path, format!("{text}# {}\n", rounds.get())).expect("saved");
+            }
+            Ok(format!("{text}ages = [3, 18]\n"))
+        }
+    };
+    super::change(folder.path(), "study.toml", until(1)).expect("written at the second try");
+    let kept = "title = \"A\"\n# 1\nages = [3, 18]\n";
+    assert_eq!(fs::read_to_string(&path).expect("read"), kept);
+    let finding = super::change(folder.path(), "study.toml", until(99)).expect_err("never at rest");
+    assert_eq!(finding.message, "`study.toml` keeps changing");
+    assert_eq!(fs::read_to_string(&path).expect("read"), format!("{kept}# 2\n# 3\n# 4\n"));
+}
+
 /// All fields that hold words in the sample texts.
 fn fields() -> Vec<(&'static str, &'static str, String)> {
     let mut all = Vec::new();
