@@ -1,5 +1,7 @@
 //! Reads a code symbol back from its printed rows (QR Code, ISO/IEC 18004).
 
+use crate::Laid;
+
 /// A code symbol as rows of `0` and `1`, dark modules `1`, without its quiet zone.
 pub type Rows = [String];
 
@@ -44,6 +46,31 @@ pub fn finders_hold(rows: &Rows) -> bool {
 
 fn dark(rows: &Rows, y: usize, x: usize) -> bool {
     rows.get(y).and_then(|r| r.as_bytes().get(x)).is_some_and(|m| *m == b'1')
+}
+
+/// Least side of a module, µm: DENSO WAVE asks for four dots of the printer (0.33 mm at 300 dots an
+/// inch); half a millimetre for home printers and old telephones is common practice, no source.
+const MODULE: i64 = 500;
+/// Quiet zone on every side, in modules (ISO/IEC 18004; DENSO WAVE).
+const QUIET: i64 = 4;
+/// Rounding of lengths, µm.
+const TOLERANCE: i64 = 4;
+
+/// What is wrong with a symbol of so many modules a side on the laid-out page, if anything.
+///
+/// Its mark `code` of that name covers the quiet zone too, so it is `modules + 8` modules wide.
+pub fn fault_on_page(laid: &Laid, name: &str, modules: usize) -> Option<&'static str> {
+    let Some((page, mark)) = laid.marks("code").find(|(_, m)| m.name == name) else {
+        return Some("is not on the page");
+    };
+    let across = i64::try_from(modules).unwrap_or(i64::MAX / 1_000_000) + 2 * QUIET;
+    if mark.w + TOLERANCE < across * MODULE || mark.h + TOLERANCE < across * MODULE {
+        return Some("is printed too small to be read");
+    }
+    let within = |from: i64, size: i64, at: i64| (from + TOLERANCE..from + size - TOLERANCE).contains(&at);
+    let inside = |x: i64, y: i64| within(mark.x, mark.w, x) && within(mark.y, mark.h, y);
+    let crowded = laid.pages[page].texts.iter().any(|t| inside(t.x, t.y) || inside(t.x + t.w, t.y));
+    crowded.then_some("has words in its margin")
 }
 
 /// A finder square: a dark frame of 7, a light one of 5, a dark square of 3.

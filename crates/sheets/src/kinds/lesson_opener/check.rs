@@ -55,32 +55,10 @@ fn links(proof: &mut Proof, needs: &Needs, printed: &Ready) {
     proof.count("code symbols read", printed.links.len());
 }
 
-/// Least side of a module, µm: DENSO WAVE asks for four dots of the printer (0.33 mm at 300 dots an
-/// inch); half a millimetre for home printers and old telephones is common practice, no source.
-const MODULE: i64 = 500;
-/// Rounding of lengths, µm.
-const TOLERANCE: i64 = 4;
-
-/// Each symbol's mark covers its quiet zone of four modules on every side, so it is `modules + 8` modules wide.
 pub(super) fn check_page(sheet: &Sheet, laid: &Laid) -> Findings {
-    let mut findings = Findings::none();
     let links = sheet.ready.iter().flat_map(|r| &r.links).enumerate();
-    for (i, link) in links {
-        let name = i.to_string();
-        let Some((page, mark)) = laid.marks("code").find(|(_, m)| m.name == name) else {
-            findings.push(fault(link, "is not on the page"));
-            continue;
-        };
-        let modules = i64::try_from(link.code.len()).unwrap_or(i64::MAX / 2).saturating_add(8);
-        if mark.w.saturating_add(TOLERANCE) < modules.saturating_mul(MODULE) {
-            findings.push(fault(link, "is printed too small to be read"));
-        }
-        let inside = |x: i64, y: i64| (mark.x + TOLERANCE..mark.x + mark.w - TOLERANCE).contains(&x) && (mark.y + TOLERANCE..mark.y + mark.h - TOLERANCE).contains(&y);
-        if laid.pages[page].texts.iter().any(|t| inside(t.x, t.y) || inside(t.x + t.w, t.y)) {
-            findings.push(fault(link, "has words in its margin"));
-        }
-    }
-    findings
+    let faults = links.filter_map(|(i, link)| Some((link, symbol::fault_on_page(laid, &i.to_string(), link.code.len())?)));
+    faults.map(|(link, what)| fault(link, what)).collect()
 }
 
 fn fault(link: &Link, what: &str) -> Finding {

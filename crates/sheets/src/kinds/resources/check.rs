@@ -1,8 +1,8 @@
 //! Compares every row, works out book numbers again, reads code symbols back.
 
 use super::{Needs, Row, Section, Sheet};
-use findings::{Finding, Place};
-use proof::{Proof, isbn, symbol};
+use findings::{Finding, Findings, Place};
+use proof::{Laid, Proof, isbn, symbol};
 use std::collections::BTreeSet;
 
 pub(super) fn check(needs: &Needs, sheet: &Sheet) -> Proof {
@@ -59,4 +59,17 @@ fn address(proof: &mut Proof, row: &Row) {
     let read = symbol::read(&row.code);
     let right = read.as_deref() == Some(address) && symbol::finders_hold(&row.code);
     proof.demand(right, "code-symbol", format!("the code symbol of `{}` does not read `{address}`", row.title.plain()));
+}
+
+/// Each code symbol on the page is marked with the number of its row, counted from 0 over the sheet.
+pub(super) fn check_page(sheet: &Sheet, laid: &Laid) -> Findings {
+    let rows = sheet.sections.iter().flat_map(|s| &s.rows).enumerate().filter(|(_, r)| !r.code.is_empty());
+    let faults = rows.filter_map(|(i, row)| Some((row, symbol::fault_on_page(laid, &i.to_string(), row.code.len())?)));
+    faults
+        .map(|(row, what)| {
+            Finding::error("code-on-page", format!("the code symbol of `{}` {what}", row.title.plain()))
+                .at(&row.at)
+                .remedy("use a shorter address, or take the link out of the list")
+        })
+        .collect()
 }

@@ -14,6 +14,7 @@
 //! Each row is printed once, under its form, with nothing lost or changed; the
 //! check digit of each ISBN is worked out again (ISO 2108); each address is
 //! https and each code symbol is read back by another library (ISO/IEC 18004).
+//! On the laid-out page the symbols are measured, margins included.
 //!
 //! # Limits
 //! Whether a book is still to be had, or a page still there, nobody can prove on paper.
@@ -29,7 +30,7 @@ use crate::ask::Ask;
 use crate::kind::{Head, Kind};
 use craft::Dice;
 use findings::{Findings, Place};
-use proof::Proof;
+use proof::{Laid, Proof};
 use serde::{Deserialize, Serialize};
 use study::Said;
 
@@ -154,5 +155,9 @@ impl Kind for Resources {
             facts: said.flat_map(Said::facts).map(str::to_owned).collect(),
             ..Head::default()
         }
+    }
+
+    fn check_page(sheet: &Sheet, laid: &Laid) -> Findings {
+        check::check_page(sheet, laid)
     }
 }

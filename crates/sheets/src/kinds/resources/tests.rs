@@ -6,6 +6,7 @@ use crate::fixture::{asking, said};
 use crate::kind::Kind;
 use crate::tested::{Fault, Tested, keeps_contract};
 use findings::Findings;
+use proof::{Laid, LaidPage, Mark};
 
 fn needs_of(owner: Owner) -> Needs {
     Resources::needs(&asking(owner).ask()).expect("resources")
@@ -115,4 +116,18 @@ fn a_wrong_book_number_in_the_list_is_found_even_when_it_is_printed_faithfully()
     let sheet = Resources::make(&needs, &mut craft::Dice::from_number(1)).expect("a sheet");
     let proof = Resources::check(&needs, &sheet);
     assert!(proof.findings.iter().any(|f| f.code == "isbn-digit"), "{:?}", proof.findings);
+}
+
+#[test]
+fn a_code_symbol_that_is_missing_or_small_is_found_on_the_page() {
+    let sheet = Resources::make(&needs_of(Owner::Study), &mut craft::Dice::from_number(1)).expect("a sheet");
+    let rows: Vec<&Row> = sheet.sections.iter().flat_map(|s| &s.rows).collect();
+    let at = rows.iter().position(|r| !r.code.is_empty()).expect("a symbol");
+    let modules = i64::try_from(rows[at].code.len()).expect("a size") + 8;
+    for (side, faults) in [(modules * 500, 0), (modules * 490, 1)] {
+        let mark = Mark { kind: "code".into(), name: at.to_string(), w: side, h: side, ..Mark::default() };
+        let laid = Laid { sheet: String::new(), pages: vec![LaidPage { marks: vec![mark], ..LaidPage::default() }] };
+        assert_eq!(Resources::check_page(&sheet, &laid).0.len(), faults, "{side} µm");
+    }
+    assert_eq!(Resources::check_page(&sheet, &Laid::default()).0.len(), 1);
 }
