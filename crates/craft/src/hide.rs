@@ -31,6 +31,9 @@ pub struct Hidden {
     pub places: Vec<Vec<usize>>,
 }
 
+/// Cells with the letters placed so far, and the cells of each word.
+type Placed = (Vec<Option<u16>>, Vec<Vec<usize>>);
+
 /// Grids begun before giving up.
 const GRIDS: usize = 400;
 /// Exchanges of fillers tried in one grid.
@@ -47,7 +50,7 @@ impl Field<'_> {
         })
     }
 
-    fn place_all(&self, dice: &mut Dice) -> Option<(Vec<Option<u16>>, Vec<Vec<usize>>)> {
+    fn place_all(&self, dice: &mut Dice) -> Option<Placed> {
         let mut order: Vec<usize> = (0..self.words.len()).collect();
         dice.shuffle(&mut order);
         // Long words first: they have the fewest places. The sort is stable, so ties stay shuffled.
@@ -60,7 +63,8 @@ impl Field<'_> {
             // Each step gets its turn, so that no direction is forgotten by chance.
             let wanted = steps[turn % steps.len()];
             let place = self.place(&self.words[i], &[wanted], &cells, &places, dice);
-            let place = place.or_else(|| self.place(&self.words[i], &steps, &cells, &places, dice))?;
+            let place =
+                place.or_else(|| self.place(&self.words[i], &steps, &cells, &places, dice))?;
             for (cell, letter) in place.iter().zip(&self.words[i]) {
                 cells[*cell] = Some(*letter);
             }
@@ -97,11 +101,17 @@ impl Field<'_> {
     fn run(&self, start: usize, (down, right): (i32, i32), len: usize) -> Option<Vec<usize>> {
         let (r, c) = ((start / self.columns) as i32, (start % self.columns) as i32);
         let last = len as i32 - 1;
-        let inside = |r: i32, c: i32| r >= 0 && c >= 0 && (r as usize) < self.rows && (c as usize) < self.columns;
+        let inside = |r: i32, c: i32| {
+            r >= 0 && c >= 0 && (r as usize) < self.rows && (c as usize) < self.columns
+        };
         if !inside(r + down * last, c + right * last) {
             return None;
         }
-        Some((0..=last).map(|k| (r + down * k) as usize * self.columns + (c + right * k) as usize).collect())
+        Some(
+            (0..=last)
+                .map(|k| (r + down * k) as usize * self.columns + (c + right * k) as usize)
+                .collect(),
+        )
     }
 
     fn fill(
@@ -129,18 +139,26 @@ impl Field<'_> {
     }
 
     /// A run of cells that reads a listed word a second time, or an unfit word.
-    fn unwanted<'l>(&self, cells: &[u16], places: &[Vec<usize>], lines: &'l [Vec<usize>]) -> Option<&'l [usize]> {
+    fn unwanted<'l>(
+        &self,
+        cells: &[u16],
+        places: &[Vec<usize>],
+        lines: &'l [Vec<usize>],
+    ) -> Option<&'l [usize]> {
         let within = |run: &[usize], place: &Vec<usize>| run.iter().all(|c| place.contains(c));
         let again = self.words.iter().enumerate().find_map(|(i, word)| {
             readings(cells, lines, word).into_iter().find(|run| {
                 let own = within(run, &places[i]);
-                let other = self.inside && places.iter().any(|p| p.len() > word.len() && within(run, p));
+                let other =
+                    self.inside && places.iter().any(|p| p.len() > word.len() && within(run, p));
                 !own && !other
             })
         });
         again.or_else(|| {
             self.unfit.iter().find_map(|word| {
-                readings(cells, lines, word).into_iter().find(|run| !places.iter().any(|p| within(run, p)))
+                readings(cells, lines, word)
+                    .into_iter()
+                    .find(|run| !places.iter().any(|p| within(run, p)))
             })
         })
     }
@@ -159,20 +177,33 @@ fn bag(shares: &[(u16, u32)], n: usize) -> Vec<u16> {
     for i in by_rest.into_iter().take(missing) {
         counts[i] += 1;
     }
-    shares.iter().zip(counts).flat_map(|((letter, _), count)| std::iter::repeat_n(*letter, count)).collect()
+    shares
+        .iter()
+        .zip(counts)
+        .flat_map(|((letter, _), count)| std::iter::repeat_n(*letter, count))
+        .collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    const ALL: [(i32, i32); 8] = [(0, 1), (1, 0), (1, 1), (-1, 1), (0, -1), (-1, 0), (-1, -1), (1, -1)];
+    const ALL: [(i32, i32); 8] =
+        [(0, 1), (1, 0), (1, 1), (-1, 1), (0, -1), (-1, 0), (-1, -1), (1, -1)];
 
     #[test]
     fn each_word_is_read_once_and_fillers_keep_their_shares() {
         let words = [vec![1, 2, 3], vec![4, 2, 5, 1], vec![3, 3, 4]];
         let shares = [(1, 2), (2, 2), (3, 3), (4, 2), (5, 1)];
-        let field = Field { rows: 8, columns: 9, steps: &ALL, words: &words, inside: false, unfit: &[vec![5, 5]], filler: &shares };
+        let field = Field {
+            rows: 8,
+            columns: 9,
+            steps: &ALL,
+            words: &words,
+            inside: false,
+            unfit: &[vec![5, 5]],
+            filler: &shares,
+        };
         for seed in 0..40 {
             let hidden = field.hide(&mut Dice::from_number(seed)).expect("a grid");
             let lines = lines(8, 9);
@@ -186,7 +217,15 @@ mod tests {
     #[test]
     fn a_grid_that_cannot_hold_the_words_is_given_up() {
         let words = [vec![1; 9]];
-        let field = Field { rows: 4, columns: 4, steps: &ALL, words: &words, inside: false, unfit: &[], filler: &[(2, 1)] };
+        let field = Field {
+            rows: 4,
+            columns: 4,
+            steps: &ALL,
+            words: &words,
+            inside: false,
+            unfit: &[],
+            filler: &[(2, 1)],
+        };
         assert_eq!(field.hide(&mut Dice::from_number(1)), None);
     }
 

@@ -4,7 +4,8 @@
 /// rows, columns and both slants, each line in one of its two directions.
 pub fn lines(rows: usize, columns: usize) -> Vec<Vec<usize>> {
     let cell = |r: usize, c: usize| r * columns + c;
-    let mut all: Vec<Vec<usize>> = (0..rows).map(|r| (0..columns).map(|c| cell(r, c)).collect()).collect();
+    let mut all: Vec<Vec<usize>> =
+        (0..rows).map(|r| (0..columns).map(|c| cell(r, c)).collect()).collect();
     all.extend((0..columns).map(|c| (0..rows).map(|r| cell(r, c)).collect()));
     for sum in 0..(rows + columns).saturating_sub(1) {
         // Rising slants share r + c; falling ones share r + (columns - 1 - c).

@@ -9,7 +9,11 @@ const SHUFFLES: usize = 20_000;
 ///
 /// Shuffling until an order fits gives every fitting order the same chance.
 /// `fits` may forbid further orders; none is returned when nothing was found.
-pub fn mix<T: Ord + Clone>(letters: &[T], fits: impl Fn(&[T]) -> bool, dice: &mut Dice) -> Option<Vec<T>> {
+pub fn mix<T: Ord + Clone>(
+    letters: &[T],
+    fits: impl Fn(&[T]) -> bool,
+    dice: &mut Dice,
+) -> Option<Vec<T>> {
     let apart = can_leave_place(letters);
     let good = |mixed: &[T]| {
         let stays = letters.iter().zip(mixed).filter(|(a, b)| a == b).count();
@@ -39,7 +43,8 @@ fn can_leave_place<T: Ord>(letters: &[T]) -> bool {
 fn turned<T: Ord + Clone>(letters: &[T]) -> Vec<T> {
     let mut order: Vec<usize> = (0..letters.len()).collect();
     order.sort_by(|a, b| letters[*a].cmp(&letters[*b]));
-    let most = letters.iter().map(|l| letters.iter().filter(|m| *m == l).count()).max().unwrap_or(0);
+    let most =
+        letters.iter().map(|l| letters.iter().filter(|m| *m == l).count()).max().unwrap_or(0);
     let mut out = letters.to_vec();
     for (k, place) in order.iter().enumerate() {
         out[*place] = letters[order[(k + most) % order.len()]].clone();
@@ -55,12 +60,15 @@ mod tests {
     /// Derangement counts of checks.md 12.7 (OEIS A000166, from memory there) and 12.8.
     #[test]
     fn every_fitting_order_turns_up_and_no_other() {
-        for (word, orders) in [("FROG", 9), ("REEF", 2), ("LEVEL", 4), ("BANANA", 3), ("CAT", 2), ("SHELL", 12)] {
+        for (word, orders) in
+            [("FROG", 9), ("REEF", 2), ("LEVEL", 4), ("BANANA", 3), ("CAT", 2), ("SHELL", 12)]
+        {
             let letters: Vec<char> = word.chars().collect();
             let mut dice = Dice::from_number(7);
             let mut seen = BTreeMap::new();
             for _ in 0..2000 {
-                *seen.entry(mix(&letters, |_| true, &mut dice).expect("a mix")).or_insert(0u32) += 1;
+                *seen.entry(mix(&letters, |_| true, &mut dice).expect("a mix")).or_insert(0u32) +=
+                    1;
             }
             assert_eq!(seen.len(), orders, "{word}");
             assert!(seen.keys().all(|m| m.iter().zip(&letters).all(|(a, b)| a != b)));

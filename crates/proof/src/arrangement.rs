@@ -28,7 +28,8 @@ pub fn derangements<T: Ord>(letters: &[T]) -> Option<u128> {
         let mut next = vec![0i128; rooks.len() + m];
         for (k, r) in rooks.iter().enumerate() {
             for j in 0..=*m {
-                let ways = choose(*m, j)?.checked_mul(choose(*m, j)?)?.checked_mul(factorial(j)?)?;
+                let ways =
+                    choose(*m, j)?.checked_mul(choose(*m, j)?)?.checked_mul(factorial(j)?)?;
                 next[k + j] = next[k + j].checked_add(r.checked_mul(ways)?)?;
             }
         }
@@ -56,11 +57,13 @@ pub fn mixed_orders<T: Ord + Clone>(letters: &[T]) -> Option<BTreeSet<Vec<T>>> {
     for letter in letters {
         let longer = |order: &Vec<T>| {
             let order = order.clone();
-            (0..=order.len()).map(move |i| {
-                let mut next = order.clone();
-                next.insert(i, letter.clone());
-                next
-            }).collect::<Vec<_>>()
+            (0..=order.len())
+                .map(move |i| {
+                    let mut next = order.clone();
+                    next.insert(i, letter.clone());
+                    next
+                })
+                .collect::<Vec<_>>()
         };
         all = all.iter().flat_map(longer).collect();
     }
@@ -96,7 +99,8 @@ mod tests {
     /// checks.md 12.7: D_0 … D_12 (OEIS A000166, from memory there; confirmed by recurrence).
     #[test]
     fn different_letters() {
-        let published = [1, 0, 1, 2, 9, 44, 265, 1854, 14_833, 133_496, 1_334_961, 14_684_570, 176_214_841];
+        let published =
+            [1, 0, 1, 2, 9, 44, 265, 1854, 14_833, 133_496, 1_334_961, 14_684_570, 176_214_841];
         for (n, d) in published.into_iter().enumerate() {
             assert_eq!(derangements(&(0..n).collect::<Vec<_>>()), Some(d), "{n}");
         }
@@ -122,7 +126,17 @@ mod tests {
             assert_eq!(can_leave_place(&letters), d > 0, "{word}");
             let listed = mixed_orders(&letters).expect("seven letters at most").len() as u128;
             // All orders but the word itself: 3 - 1 for EGG, 210 - 1 for POSSESS.
-            assert_eq!(listed, if d > 0 { d } else if word == "EGG" { 2 } else { 209 }, "{word}");
+            assert_eq!(
+                listed,
+                if d > 0 {
+                    d
+                } else if word == "EGG" {
+                    2
+                } else {
+                    209
+                },
+                "{word}"
+            );
         }
     }
 

@@ -14,16 +14,20 @@ pub fn backs_meet_fronts(laid: &Laid, front: &str, back: &str) -> Findings {
     let backs: Vec<(usize, &Mark)> = laid.marks(back).collect();
     let mut met = 0;
     for (page, card) in laid.marks(front) {
-        let (number, width) = (laid.pages[page].number, laid.pages[page].width);
+        let (number, width, name) = (laid.pages[page].number, laid.pages[page].width, &card.name);
         if number.is_multiple_of(2) {
-            out.push(fault(format!("the front of card `{}` stands on page {number}, the back of a leaf", card.name)));
+            let message =
+                format!("the front of card `{name}` is on page {number}, a back of the paper");
+            out.push(fault(message));
         }
-        let mut behind = backs.iter().filter(|(i, b)| laid.pages[*i].number == number + 1 && b.name == card.name);
-        match (behind.next(), behind.next()) {
-            (Some((_, b)), None) if lies_behind(card, b, width) => met += 1,
-            (Some(_), None) => out.push(fault(format!("the back of card `{}` does not lie behind its front", card.name))),
-            (None, _) => out.push(fault(format!("card `{}` has no back on the next page", card.name))),
-            (Some(_), Some(_)) => out.push(fault(format!("card `{}` has two backs", card.name))),
+        let next =
+            |(i, b): &&(usize, &Mark)| laid.pages[*i].number == number + 1 && b.name == *name;
+        let behind: Vec<_> = backs.iter().filter(next).collect();
+        match behind[..] {
+            [(_, b)] if lies_behind(card, b, width) => met += 1,
+            [_] => out.push(fault(format!("the back of card `{name}` lies aside of its front"))),
+            [] => out.push(fault(format!("card `{name}` has no back on the next page"))),
+            _ => out.push(fault(format!("card `{name}` has two backs"))),
         }
     }
     if out.is_empty() && met != backs.len() {
@@ -34,11 +38,15 @@ pub fn backs_meet_fronts(laid: &Laid, front: &str, back: &str) -> Findings {
 
 fn lies_behind(front: &Mark, back: &Mark, width: i64) -> bool {
     let near = |a: i64, b: i64| (a - b).abs() <= SLIP;
-    near(width - front.x - front.w, back.x) && near(front.y, back.y) && near(front.w, back.w) && near(front.h, back.h)
+    near(width - front.x - front.w, back.x)
+        && near(front.y, back.y)
+        && near(front.w, back.w)
+        && near(front.h, back.h)
 }
 
 fn fault(message: String) -> Finding {
-    Finding::error("card-back", message).remedy("make the cards again; if it stays, leave `gap` out")
+    Finding::error("card-back", message)
+        .remedy("throw the dice again with `again = 1`; if it stays, leave `gap` out")
 }
 
 #[cfg(test)]
@@ -49,9 +57,28 @@ mod tests {
     /// Letter paper, 8.5 in wide = 215 900 µm (ANSI/ASME Y14.1; checks.md 9.9): a card 60 mm wide at 10 mm from the
     /// left edge is covered by a back at 215.9 − 10 − 60 = 145.9 mm.
     fn laid(back_x: i64, front_page: u32) -> Laid {
-        let mark = |kind: &str, x| Mark { kind: kind.into(), name: "1a".into(), x, y: 40_000, w: 60_000, h: 52_500 };
-        let page = |number, mark| LaidPage { number, width: 215_900, height: 279_400, marks: vec![mark], ..LaidPage::default() };
-        Laid { sheet: "s".into(), pages: vec![page(front_page, mark("card", 10_000)), page(front_page + 1, mark("back", back_x))] }
+        let mark = |kind: &str, x| Mark {
+            kind: kind.into(),
+            name: "1a".into(),
+            x,
+            y: 40_000,
+            w: 60_000,
+            h: 52_500,
+        };
+        let page = |number, mark| LaidPage {
+            number,
+            width: 215_900,
+            height: 279_400,
+            marks: vec![mark],
+            ..LaidPage::default()
+        };
+        Laid {
+            sheet: "s".into(),
+            pages: vec![
+                page(front_page, mark("card", 10_000)),
+                page(front_page + 1, mark("back", back_x)),
+            ],
+        }
     }
 
     #[test]

@@ -6,7 +6,8 @@ use std::collections::BTreeSet;
 pub type Cell = (usize, usize);
 
 /// The eight ways a word may run: (down, right).
-pub const WAYS: [(i32, i32); 8] = [(0, 1), (1, 0), (1, 1), (-1, 1), (0, -1), (-1, 0), (1, -1), (-1, -1)];
+pub const WAYS: [(i32, i32); 8] =
+    [(0, 1), (1, 0), (1, 1), (-1, 1), (0, -1), (-1, 0), (1, -1), (-1, -1)];
 
 /// A place where a word can be read.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -32,7 +33,12 @@ pub fn find(rows: &[Vec<String>], word: &[String]) -> Vec<Found> {
                 let cells: BTreeSet<Cell> = path.iter().copied().collect();
                 match all.iter_mut().find(|f| f.cells == cells) {
                     Some(before) => before.ways.push(way),
-                    None => all.push(Found { from: (r, c), to: *path.last().unwrap_or(&(r, c)), cells, ways: vec![way] }),
+                    None => all.push(Found {
+                        from: (r, c),
+                        to: *path.last().unwrap_or(&(r, c)),
+                        cells,
+                        ways: vec![way],
+                    }),
                 }
             }
         }
@@ -40,7 +46,12 @@ pub fn find(rows: &[Vec<String>], word: &[String]) -> Vec<Found> {
     all
 }
 
-fn walk(rows: &[Vec<String>], start: Cell, (down, right): (i32, i32), word: &[String]) -> Option<Vec<Cell>> {
+fn walk(
+    rows: &[Vec<String>],
+    start: Cell,
+    (down, right): (i32, i32),
+    word: &[String],
+) -> Option<Vec<Cell>> {
     let mut path = Vec::new();
     for (k, letter) in word.iter().enumerate() {
         let r = usize::try_from(start.0 as i32 + down * k as i32).ok()?;
@@ -78,7 +89,9 @@ mod tests {
     /// half of the placements of checks.md 12.1 (12.2: a palindrome is met both ways).
     #[test]
     fn counts_places_as_published() {
-        for (r, c, len, placements) in [(10, 10, 3, 576), (10, 10, 5, 384), (12, 12, 4, 756), (8, 12, 9, 64)] {
+        for (r, c, len, placements) in
+            [(10, 10, 3, 576), (10, 10, 5, 384), (12, 12, 4, 756), (8, 12, 9, 64)]
+        {
             let all = vec![vec!["A".to_owned(); c]; r];
             assert_eq!(2 * find(&all, &vec!["A".to_owned(); len]).len(), placements);
         }

@@ -3,6 +3,7 @@
 
 pub mod arrangement;
 pub mod duplex;
+pub mod inside;
 pub mod isbn;
 pub mod laid;
 pub mod letters;

@@ -43,7 +43,16 @@ mod tests {
     #[test]
     fn both_spellings_agree() {
         // The checkers' own spelling is written another way; they must agree on every word an author may write.
-        for word in ["limpet", "home scar", "sea-hare's", "große", "bénitier", "be\u{301}nitier", "œuf", "’tis"] {
+        for word in [
+            "limpet",
+            "home scar",
+            "sea-hare's",
+            "große",
+            "bénitier",
+            "be\u{301}nitier",
+            "œuf",
+            "’tis",
+        ] {
             assert_eq!(letters(word).ok(), proof::spelling::capitals(word), "{word}");
         }
         assert_eq!(letters("7-spot"), Err("7".into()));

@@ -35,12 +35,12 @@ pub enum Take {
     Rows,
 }
 
-/// The words for a sheet.
+/// The words for a sheet: those `listed` by the author, else her owner's.
 ///
 /// # Errors
 /// A finding for each listed word that `words.csv` does not hold, when the kind needs its row.
-pub fn terms(ask: &Ask<'_>, take: Take) -> Result<Terms, Findings> {
-    let Some(listed) = ask.texts("words") else {
+pub fn terms(ask: &Ask<'_>, listed: Option<Vec<&str>>, take: Take) -> Result<Terms, Findings> {
+    let Some(listed) = listed else {
         let own = words_of(ask).into_iter().filter(|w| take == Take::Rows || w.puzzle);
         return Ok(Terms { all: own.map(|w| term(ask, w)).collect(), listed: false });
     };
@@ -50,7 +50,11 @@ pub fn terms(ask: &Ask<'_>, take: Take) -> Result<Terms, Findings> {
         match ask.study.words.iter().find(|w| same(&w.word.plain(), name)) {
             Some(word) => out.all.push(term(ask, word)),
             None if take == Take::Letters => {
-                out.all.push(Term { word: Said::plain_at(&owner_place(ask), name.trim()), meaning: None, picture: None });
+                out.all.push(Term {
+                    word: Said::plain_at(&owner_place(ask), name.trim()),
+                    meaning: None,
+                    picture: None,
+                });
             }
             None => unknown.push(not_there(ask, name)),
         }
@@ -70,8 +74,10 @@ fn term(ask: &Ask<'_>, word: &Word) -> Term {
 
 fn not_there(ask: &Ask<'_>, name: &str) -> Finding {
     let near = ask.study.words.iter().map(|w| w.word.plain());
-    let near = near.map(|w| (strsim::damerau_levenshtein(&w.to_lowercase(), &name.to_lowercase()), w));
-    let finding = Finding::error("word-unknown", format!("`{name}` does not stand in `words.csv`")).at(&owner_place(ask));
+    let near =
+        near.map(|w| (strsim::damerau_levenshtein(&w.to_lowercase(), &name.to_lowercase()), w));
+    let finding = Finding::error("word-unknown", format!("`{name}` does not stand in `words.csv`"))
+        .at(&owner_place(ask));
     match near.min() {
         Some((distance, word)) if distance < 3 => finding.remedy(format!("did you mean `{word}`?")),
         _ => finding.remedy(format!("add `{name}` to `words.csv`, or take it out of `words`")),
@@ -82,7 +88,9 @@ fn not_there(ask: &Ask<'_>, name: &str) -> Finding {
 pub fn too_few(ask: &Ask<'_>, what: &str, have: usize, least: usize) -> Finding {
     let missing = least.saturating_sub(have);
     let owner = owner_title(ask).plain();
-    let message = format!("`{owner}` has {have} {what} for this sheet: {missing} missing, at least {least} are needed");
+    let message = format!(
+        "`{owner}` has {have} {what} for this sheet: {missing} missing, at least {least} are needed"
+    );
     let row = match where_name(ask) {
         Some(name) => format!("with `{name}` under `where`"),
         None => "with `where` left empty".to_owned(),

@@ -3,6 +3,7 @@
 use super::needs::Pair;
 use super::{Joined, Left, Needs, Sheet, What};
 use findings::{Finding, Findings};
+use proof::inside::holds;
 use proof::meaning::gives_away;
 use proof::{Laid, Mark, Proof};
 use std::collections::BTreeSet;
@@ -16,20 +17,25 @@ pub fn check(needs: &Needs, sheet: &Sheet) -> Proof {
     let mut proof = Proof::new();
     let (l, r) = (sheet.left.len(), sheet.right.len());
     proof.demand(sheet.what == needs.what, "match-what", "other things are matched than planned");
-    proof.demand(l == needs.count && (2..=MOST).contains(&l), "match-rows", format!("there are {l} rows, not {}", needs.count));
+    proof.demand(
+        l == needs.count && (2..=MOST).contains(&l),
+        "match-rows",
+        format!("there are {l} rows, not {}", needs.count),
+    );
     proof.demand(l == r, "match-rows", format!("{l} items stand against {r}"));
     let texts: BTreeSet<String> = sheet.right.iter().map(|s| s.plain().to_lowercase()).collect();
     proof.demand(texts.len() == r, "match-twice", "the right column says the same thing twice");
     let mut met = BTreeSet::new();
     for (i, left) in sheet.left.iter().enumerate() {
-        match pair(needs, left) {
-            None => proof.fault("match-item", format!("item {} on the left is none of the study's", i + 1)),
-            Some(pair) => {
-                let once = met.insert(pair.word.plain());
-                proof.demand(once, "match-twice", format!("`{}` stands on the left twice", pair.word.plain()));
-                row(sheet, pair, i, &mut proof);
-            }
-        }
+        let Some(pair) = pair(needs, left) else {
+            let message = format!("item {} on the left is none of the study's", i + 1);
+            proof.fault("match-item", message);
+            continue;
+        };
+        let word = pair.word.plain();
+        let once = met.insert(word.clone());
+        proof.demand(once, "match-twice", format!("`{word}` stands on the left twice"));
+        row(sheet, pair, i, &mut proof);
     }
     proof.count("pairs joined", answers(needs, sheet).len());
     proof.findings.append(needs.notes.clone());
@@ -40,7 +46,9 @@ pub fn check(needs: &Needs, sheet: &Sheet) -> Proof {
 fn pair<'a>(needs: &'a Needs, left: &Left) -> Option<&'a Pair> {
     match (&left.word, &left.picture, needs.what) {
         (Some(word), None, What::Meanings) => needs.pool.iter().find(|p| p.word == *word),
-        (None, Some(picture), What::Pictures) => needs.pool.iter().find(|p| p.picture.as_ref() == Some(picture)),
+        (None, Some(picture), What::Pictures) => {
+            needs.pool.iter().find(|p| p.picture.as_ref() == Some(picture))
+        }
         _ => None,
     }
 }
@@ -59,10 +67,22 @@ fn row(sheet: &Sheet, pair: &Pair, i: usize, proof: &mut Proof) {
         return;
     };
     let times = sheet.right.iter().filter(|s| *s == partner).count();
-    proof.demand(times == 1, "match-partner", format!("the partner of `{word}` stands on the right {times} times"));
-    proof.demand(sheet.right.get(i) != Some(partner), "match-opposite", format!("`{word}` stands opposite its partner"));
+    proof.demand(
+        times == 1,
+        "match-partner",
+        format!("the partner of `{word}` stands on the right {times} times"),
+    );
+    proof.demand(
+        sheet.right.get(i) != Some(partner),
+        "match-opposite",
+        format!("`{word}` stands opposite its partner"),
+    );
     if sheet.what == What::Meanings {
-        proof.demand(!gives_away(&word, &partner.plain()), "match-tells", format!("the meaning of `{word}` holds the word itself"));
+        proof.demand(
+            !gives_away(&word, &partner.plain()),
+            "match-tells",
+            format!("the meaning of `{word}` holds the word itself"),
+        );
     }
 }
 
@@ -77,32 +97,42 @@ pub fn answers(needs: &Needs, sheet: &Sheet) -> Vec<Joined> {
     sheet.left.iter().filter_map(one).collect()
 }
 
-/// On paper: a marked place for each item, rows in order and level, left and right apart.
+/// On paper: a place for each item with its own words in it, rows in order and level, left and right apart.
 pub fn check_page(sheet: &Sheet, laid: &Laid) -> Findings {
     let mut out = Findings::none();
-    let side = |kind: &'static str| laid.marks(kind).map(|(_, m)| m).collect::<Vec<&Mark>>();
-    let (left, right) = (side("left"), side("right"));
+    let (left, right) = (side(laid, "left"), side(laid, "right"));
     if left.len() != sheet.left.len() || right.len() != sheet.right.len() {
-        out.push(fault(format!("{} and {} items are on the page, not {}", left.len(), right.len(), sheet.left.len())));
+        let (l, r, n) = (left.len(), right.len(), sheet.left.len());
+        out.push(fault(format!("{l} and {r} items are on the page, not {n}")));
         return out;
     }
-    for (i, (l, r)) in left.iter().zip(&right).enumerate() {
-        let named = l.name == (i + 1).to_string() && r.name == ((b'A' + i as u8) as char).to_string();
-        let below = i == 0 || (l.y >= left[i - 1].y + left[i - 1].h && r.y >= right[i - 1].y + right[i - 1].h);
-        if !named || !below || (l.y - r.y).abs() > 500 || l.x + l.w > r.x {
+    for (i, ((page, l), (_, r))) in left.iter().zip(&right).enumerate() {
+        let letter = char::from(b'A'.saturating_add(u8::try_from(i).unwrap_or(u8::MAX)));
+        let named = l.name == (i + 1).to_string() && r.name == letter.to_string();
+        let above =
+            |all: &[(usize, &Mark)], m: &Mark| i > 0 && m.y < all[i - 1].1.y + all[i - 1].1.h;
+        let apart = (l.y - r.y).abs() <= LEVEL && l.x + l.w <= r.x;
+        if !named || !apart || above(&left, l) || above(&right, r) {
             out.push(fault(format!("row {} is out of place", i + 1)));
         }
-    }
-    for said in &sheet.right {
-        let words: Vec<String> = said.plain().split_whitespace().map(str::to_owned).collect();
-        let shown = laid.pages.iter().flat_map(|p| &p.texts).any(|t| words.first().is_some_and(|w| t.text.contains(w.as_str())));
-        if !shown {
-            out.push(fault(format!("`{}` is not on the page", said.plain())));
+        let word = sheet.left[i].word.as_ref().map(Said::plain).unwrap_or_default();
+        let page = &laid.pages[*page];
+        if !holds(page, l, &word) || !holds(page, r, &sheet.right[i].plain()) {
+            out.push(fault(format!("row {} does not show its own words", i + 1)));
         }
     }
     out
 }
 
+/// How far the two sides of a row may lie from one level, µm.
+const LEVEL: i64 = 500;
+
+/// Marked places of one side with the index of their page.
+fn side<'a>(laid: &'a Laid, kind: &'a str) -> Vec<(usize, &'a Mark)> {
+    laid.marks(kind).collect()
+}
+
 fn fault(message: String) -> Finding {
-    Finding::error("matching-page", message).remedy("make the sheet again; if it stays, set a smaller `count`")
+    Finding::error("matching-page", message)
+        .remedy("throw the dice again with `again = 1`; if it stays, set a smaller `count`")
 }

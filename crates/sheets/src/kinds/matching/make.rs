@@ -20,9 +20,15 @@ pub fn make(needs: &Needs, dice: &mut Dice) -> Result<Sheet, Findings> {
         let pair = pairs.get(*i)?;
         if pictures { Some(pair.word.clone()) } else { pair.meaning.clone() }
     };
-    Ok(Sheet { what: needs.what, left: left.collect(), right: places.iter().filter_map(partner).collect() })
+    Ok(Sheet {
+        what: needs.what,
+        left: left.collect(),
+        right: places.iter().filter_map(partner).collect(),
+    })
 }
 
 fn single() -> Findings {
-    Finding::error("pairs-few", "one pair alone cannot be matched").remedy("list at least three words").into()
+    Finding::error("pairs-few", "one pair alone cannot be matched")
+        .remedy("list at least three words")
+        .into()
 }

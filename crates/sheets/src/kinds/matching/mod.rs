@@ -118,7 +118,12 @@ impl Kind for Matching {
 
     fn head(needs: &Needs, sheet: &Sheet) -> Head {
         let pictures = sheet.left.iter().filter_map(|l| l.picture.as_ref()).map(|p| p.name.clone());
-        Head { title: needs.title.clone(), name_line: true, pictures: pictures.collect(), ..Head::default() }
+        Head {
+            title: needs.title.clone(),
+            name_line: true,
+            pictures: pictures.collect(),
+            ..Head::default()
+        }
     }
 
     fn key(needs: &Needs, sheet: &Sheet) -> Option<Key> {

@@ -5,7 +5,7 @@ use crate::Ask;
 use crate::shared::{PictureRef, title};
 use crate::terms::{Take, Term, Terms, terms, too_few};
 use crate::words::words;
-use findings::{Finding, Findings};
+use findings::{Finding, Findings, Severity};
 use proof::meaning::gives_away;
 use serde::{Deserialize, Serialize};
 use study::{Band, Said};
@@ -61,7 +61,8 @@ fn longest(ask: &Ask<'_>, rows: usize) -> usize {
         Band::C => (6_000, 34),
         Band::D => (5_250, 40),
     };
-    (ROWS_HEIGHT / rows.max(1) / beat).max(1) * line
+    // A meaning longer than this is a text to read, whatever room there is.
+    ((ROWS_HEIGHT / rows.max(1) / beat).max(1) * line).min(110)
 }
 
 /// Height that the rows share, µm.
@@ -69,12 +70,16 @@ const ROWS_HEIGHT: usize = 165_000;
 
 /// Works out the Needs.
 pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
-    let found = terms(ask, Take::Rows)?;
+    let found = terms(ask, ask.texts("words"), Take::Rows)?;
     let what = what(ask, &found);
     let mut bad = Findings::none();
     let mut notes = Findings::none();
     let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
-    let wanted = wish.unwrap_or(if found.listed { found.all.len().min(MOST) } else { plan(ask.band, ask.level, what) });
+    let wanted = wish.unwrap_or(if found.listed {
+        found.all.len().min(MOST)
+    } else {
+        plan(ask.band, ask.level, what)
+    });
     let pool = pairs(&found, what, longest(ask, wanted), &mut bad, &mut notes);
     if pool.len() >= wanted {
         // Enough words: only what gives an answer away is worth telling.
@@ -82,7 +87,8 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     }
     let least = wish.unwrap_or(LEAST);
     if bad.is_empty() && pool.len() < least {
-        let which = if what == What::Pictures { "words with a picture" } else { "words with a meaning" };
+        let which =
+            if what == What::Pictures { "words with a picture" } else { "words with a meaning" };
         bad.push(too_few(ask, which, pool.len(), least));
         bad.append(notes.clone());
     }
@@ -103,70 +109,86 @@ fn what(ask: &Ask<'_>, found: &Terms) -> What {
     }
 }
 
-fn pairs(found: &Terms, what: What, longest: usize, bad: &mut Findings, notes: &mut Findings) -> Vec<Pair> {
+fn pairs(
+    found: &Terms,
+    what: What,
+    longest: usize,
+    bad: &mut Findings,
+    notes: &mut Findings,
+) -> Vec<Pair> {
     let mut pool: Vec<Pair> = Vec::new();
     for term in &found.all {
         match pair(term, what, longest, &pool) {
             Ok(Some(pair)) => pool.push(pair),
             Ok(None) if found.listed => bad.push(partnerless(term, what)),
             Ok(None) => {}
-            Err(mut finding) => {
-                if found.listed {
-                    bad.push(finding);
-                } else {
-                    finding.severity = findings::Severity::Warning;
-                    notes.push(finding);
-                }
-            }
+            Err(slips) if found.listed => bad.append(slips),
+            Err(slips) => notes
+                .0
+                .extend(slips.into_iter().map(|f| Finding { severity: Severity::Warning, ..f })),
         }
     }
     pool
 }
 
 fn partnerless(term: &Term, what: What) -> Finding {
-    let (missing, column) = if what == What::Pictures { ("picture", "picture") } else { ("meaning", "meaning") };
+    let (missing, column) =
+        if what == What::Pictures { ("picture", "picture") } else { ("meaning", "meaning") };
     Finding::error("word-partner", format!("`{}` has no {missing}", term.word.plain()))
         .at(&term.word.at)
         .remedy(format!("write one under `{column}` in its row, or take the word out of `words`"))
 }
 
 /// The pair of a term, none when it has no partner.
-fn pair(term: &Term, what: What, longest: usize, pool: &[Pair]) -> Result<Option<Pair>, Finding> {
+fn pair(term: &Term, what: What, longest: usize, pool: &[Pair]) -> Result<Option<Pair>, Findings> {
     let word = term.word.plain();
-    if pool.iter().any(|p| p.word.plain().to_lowercase() == word.to_lowercase()) {
-        return Err(Finding::error("word-twice", format!("`{word}` stands in the list twice"))
-            .at(&term.word.at)
-            .remedy("take one of the two out"));
+    if pool.iter().any(|p| same(&p.word, &term.word)) {
+        let message = format!("`{word}` stands in the list twice");
+        return Err(slip("word-twice", message, &term.word, "take one of the two out"));
     }
-    if what == What::Pictures {
-        let Some(picture) = term.picture.clone() else { return Ok(None) };
-        if let Some(other) = pool.iter().find(|p| p.picture.as_ref().is_some_and(|o| o.name == picture.name)) {
-            return Err(Finding::error("picture-twice", format!("`{word}` and `{}` have the same picture", other.word.plain()))
-                .at(&term.word.at)
-                .remedy("give one of them another picture"));
-        }
-        return Ok(Some(Pair { word: term.word.clone(), picture: Some(picture), meaning: None }));
+    if what == What::Meanings {
+        let Some(meaning) = term.meaning.clone() else { return Ok(None) };
+        usable(&word, &meaning, longest, pool)?;
+        return Ok(Some(Pair { word: term.word.clone(), picture: None, meaning: Some(meaning) }));
     }
-    let Some(meaning) = term.meaning.clone() else { return Ok(None) };
-    usable(&word, &meaning, longest, pool)?;
-    Ok(Some(Pair { word: term.word.clone(), picture: None, meaning: Some(meaning) }))
+    let Some(picture) = term.picture.clone() else { return Ok(None) };
+    let twin = pool.iter().find(|p| p.picture.as_ref().is_some_and(|o| o.name == picture.name));
+    if let Some(twin) = twin {
+        let message = format!("`{word}` and `{}` have the same picture", twin.word.plain());
+        return Err(slip("picture-twice", message, &term.word, "give one of them another picture"));
+    }
+    Ok(Some(Pair { word: term.word.clone(), picture: Some(picture), meaning: None }))
 }
 
-fn usable(word: &str, meaning: &Said, longest: usize, pool: &[Pair]) -> Result<(), Finding> {
+/// Says why a meaning cannot stand in the right column.
+fn usable(word: &str, meaning: &Said, longest: usize, pool: &[Pair]) -> Result<(), Findings> {
     let plain = meaning.plain();
-    let finding = |code, message: String| Finding::error(code, message).at(&meaning.at);
     if gives_away(word, &plain) {
         let message = format!("the meaning of `{word}` holds the word itself");
-        return Err(finding("meaning-tells", message).remedy("say it in other words"));
+        return Err(slip("meaning-tells", message, meaning, "say it in other words"));
     }
-    if plain.chars().count() > longest {
-        let message = format!("the meaning of `{word}` has {} letters and spaces, too many for its row", plain.chars().count());
-        return Err(finding("meaning-long", message).remedy(format!("say it in at most {longest}")));
+    let long = plain.chars().count();
+    if long > longest {
+        let message =
+            format!("the meaning of `{word}` has {long} letters and spaces, too many for its row");
+        return Err(slip(
+            "meaning-long",
+            message,
+            meaning,
+            &format!("say it in at most {longest}"),
+        ));
     }
-    let same = |p: &&Pair| p.meaning.as_ref().is_some_and(|m| m.plain().to_lowercase() == plain.to_lowercase());
-    if let Some(other) = pool.iter().find(same) {
-        let message = format!("`{word}` and `{}` have the same meaning", other.word.plain());
-        return Err(finding("meaning-twice", message).remedy("say what sets the two apart"));
+    if let Some(twin) = pool.iter().find(|p| p.meaning.as_ref().is_some_and(|m| same(m, meaning))) {
+        let message = format!("`{word}` and `{}` have the same meaning", twin.word.plain());
+        return Err(slip("meaning-twice", message, meaning, "say what sets the two apart"));
     }
     Ok(())
+}
+
+fn same(a: &Said, b: &Said) -> bool {
+    a.plain().to_lowercase() == b.plain().to_lowercase()
+}
+
+fn slip(code: &str, message: String, place: &Said, remedy: &str) -> Findings {
+    Finding::error(code, message).at(&place.at).remedy(remedy).into()
 }

@@ -28,9 +28,15 @@ fn opposite(n: &Needs, s: &mut Sheet, _: &mut Dice) -> bool {
 
 /// Exchanges two partners with another pair's of the pool.
 fn stranger(n: &Needs, s: &mut Sheet, _: &mut Dice) -> bool {
-    let other = n.pool.iter().filter_map(|p| if n.what == What::Pictures { Some(&p.word) } else { p.meaning.as_ref() });
+    let other = n
+        .pool
+        .iter()
+        .filter_map(|p| if n.what == What::Pictures { Some(&p.word) } else { p.meaning.as_ref() });
     let other = other.cloned().find(|o| !s.right.contains(o));
-    other.is_some_and(|o| { s.right[0] = o; true })
+    other.is_some_and(|o| {
+        s.right[0] = o;
+        true
+    })
 }
 
 impl Tested for Matching {
@@ -50,17 +56,43 @@ impl Tested for Matching {
 
     fn refused() -> Vec<(&'static str, Result<(), Findings>)> {
         let long = "a very long winded meaning that goes on and on for ever and a day and never comes to its end at all, not even here";
-        let rows = [("crab", "a crab has ten legs", ""), ("kelp", "a seaweed", ""), ("gull", long, ""), ("reef", "", ""), ("wrack", "a seaweed", ""), ("tang", "a bite", "")];
+        let rows = [
+            ("crab", "a crab has ten legs", ""),
+            ("kelp", "a seaweed", ""),
+            ("gull", long, ""),
+            ("reef", "", ""),
+            ("wrack", "a seaweed", ""),
+            ("tang", "a bite", ""),
+        ];
         vec![
             ("too few words", refused(with_rows(&rows[..2]))),
             ("fewer than asked", refused(with_rows(&rows).with("count", Value::Number(8)))),
-            ("a meaning that holds its word", refused(with_rows(&rows).listing(&["crab", "kelp", "tang"]))),
+            (
+                "a meaning that holds its word",
+                refused(with_rows(&rows).listing(&["crab", "kelp", "tang"])),
+            ),
             ("a meaning too long", refused(with_rows(&rows).listing(&["gull", "kelp", "tang"]))),
-            ("a word without a meaning", refused(with_rows(&rows).listing(&["reef", "kelp", "tang"]))),
-            ("the same meaning twice", refused(with_rows(&rows).listing(&["kelp", "wrack", "tang"]))),
-            ("a word that is not in the list", refused(with_rows(&rows).listing(&["klep", "wrack", "tang"]))),
+            (
+                "a word without a meaning",
+                refused(with_rows(&rows).listing(&["reef", "kelp", "tang"])),
+            ),
+            (
+                "the same meaning twice",
+                refused(with_rows(&rows).listing(&["kelp", "wrack", "tang"])),
+            ),
+            (
+                "a word that is not in the list",
+                refused(with_rows(&rows).listing(&["klep", "wrack", "tang"])),
+            ),
             ("the same word twice", refused(with_rows(&rows).listing(&["kelp", "kelp", "tang"]))),
-            ("a word without a picture", refused(shore(Band::A, 1).listing(&["cone", "crab", "limpet"]).with("what", text("pictures")))),
+            (
+                "a word without a picture",
+                refused(
+                    shore(Band::A, 1)
+                        .listing(&["cone", "crab", "limpet"])
+                        .with("what", text("pictures")),
+                ),
+            ),
         ]
     }
 
@@ -69,15 +101,44 @@ impl Tested for Matching {
             ("opposite its partner", opposite),
             ("a partner missing", |_, s, _| s.right.pop().is_some()),
             ("an item missing", |_, s, _| s.left.pop().is_some()),
-            ("a partner twice", |_, s, _| { s.right[0] = s.right[1].clone(); true }),
-            ("an item twice", |_, s, _| { s.left[0] = s.left[1].clone(); true }),
+            ("a partner twice", |_, s, _| {
+                s.right[0] = s.right[1].clone();
+                true
+            }),
+            ("an item twice", |_, s, _| {
+                s.left[0] = s.left[1].clone();
+                true
+            }),
             ("a stranger's partner", stranger),
-            ("a word changed", |_, s, _| { let at = s.right[0].at.clone(); s.right[0] = Said::plain_at(&at, "changed"); true }),
-            ("a strange word on the left", |_, s, _| { let Some(word) = &mut s.left[0].word else { return false }; *word = Said::plain_at(&word.at.clone(), "zebra"); true }),
-            ("a picture with its word", |n, s, _| { let word = check::answers(n, s)[0].word.clone(); if s.left[0].picture.is_some() { s.left[0].word = Some(word); true } else { false } }),
-            ("another picture", |_, s, _| { let Some(p) = &mut s.left[0].picture else { return false }; p.name = "gull".into(); true }),
+            ("a word changed", |_, s, _| {
+                let at = s.right[0].at.clone();
+                s.right[0] = Said::plain_at(&at, "changed");
+                true
+            }),
+            ("a strange word on the left", |_, s, _| {
+                let Some(word) = &mut s.left[0].word else { return false };
+                *word = Said::plain_at(&word.at.clone(), "zebra");
+                true
+            }),
+            ("a picture with its word", |n, s, _| {
+                let word = check::answers(n, s)[0].word.clone();
+                if s.left[0].picture.is_some() {
+                    s.left[0].word = Some(word);
+                    true
+                } else {
+                    false
+                }
+            }),
+            ("another picture", |_, s, _| {
+                let Some(p) = &mut s.left[0].picture else { return false };
+                p.name = "gull".into();
+                true
+            }),
             ("a row missing", |_, s, _| s.left.pop().is_some() && s.right.pop().is_some()),
-            ("other things matched", |_, s, _| { s.what = if s.what == What::Pictures { What::Meanings } else { What::Pictures }; true }),
+            ("other things matched", |_, s, _| {
+                s.what = if s.what == What::Pictures { What::Meanings } else { What::Pictures };
+                true
+            }),
         ]
     }
 }
@@ -101,7 +162,12 @@ fn the_key_joins_what_belongs_together() {
 
 #[test]
 fn a_meaning_that_holds_its_word_is_named_even_when_others_do() {
-    let rows = [("crab", "a crab has ten legs", ""), ("kelp", "a seaweed", ""), ("gull", "a bird", ""), ("tang", "a bite", "")];
+    let rows = [
+        ("crab", "a crab has ten legs", ""),
+        ("kelp", "a seaweed", ""),
+        ("gull", "a bird", ""),
+        ("tang", "a bite", ""),
+    ];
     let n = met(with_rows(&rows));
     assert_eq!(n.count, 3);
     assert!(n.notes.iter().any(|f| f.message == "the meaning of `crab` holds the word itself"));
@@ -112,10 +178,25 @@ fn laid(sheet: &Sheet) -> Laid {
     let mut page = LaidPage { number: 1, ..LaidPage::default() };
     for (i, right) in sheet.right.iter().enumerate() {
         let y = 50_000 + 20_000 * i as i64;
-        let mark = |kind: &str, name: String, x| Mark { kind: kind.into(), name, x, y, w: 40_000, h: 18_000 };
+        let mark = |kind: &str, name: String, x| Mark {
+            kind: kind.into(),
+            name,
+            x,
+            y,
+            w: 40_000,
+            h: 18_000,
+        };
         page.marks.push(mark("left", (i + 1).to_string(), 20_000));
         page.marks.push(mark("right", char::from(b'A' + i as u8).to_string(), 110_000));
-        page.texts.push(LaidText { text: right.plain(), x: 110_000, y: y + 5_000, w: 30_000, ..LaidText::default() });
+        let text = |words: String, x| LaidText {
+            text: words,
+            x,
+            y: y + 5_000,
+            w: 30_000,
+            ..LaidText::default()
+        };
+        page.texts.push(text(right.plain(), 110_000));
+        page.texts.extend(sheet.left[i].word.as_ref().map(|w| text(w.plain(), 20_000)));
     }
     Laid { sheet: "s".into(), pages: vec![page] }
 }
@@ -124,12 +205,15 @@ fn laid(sheet: &Sheet) -> Laid {
 fn the_laid_out_page_is_judged() {
     let sheet = make::make(&met(shore(Band::B, 2)), &mut Dice::from_number(2)).expect("made");
     assert!(check::check_page(&sheet, &laid(&sheet)).is_empty());
-    let spoils: [fn(&mut LaidPage); 5] = [
-        |p| { p.marks.pop(); },
+    let spoils: [fn(&mut LaidPage); 6] = [
+        |p| {
+            p.marks.pop();
+        },
         |p| p.marks[2].y += 600,
         |p| p.marks[0].w = 95_000,
         |p| p.marks[1].name = "B".into(),
         |p| p.texts.clear(),
+        |p| p.texts[2].text = "another".into(),
     ];
     for (i, spoil) in spoils.into_iter().enumerate() {
         let mut bad = laid(&sheet);

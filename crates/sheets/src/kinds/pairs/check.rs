@@ -4,9 +4,11 @@ use super::needs::{AREA, LEAST_GAP, LONGEST_MEANING, LONGEST_WORD, Pair};
 use super::{Card, Needs, Paired, Sheet, What};
 use findings::{Finding, Findings};
 use proof::duplex::backs_meet_fronts;
+use proof::inside::{holds, runs_inside};
 use proof::meaning::gives_away;
 use proof::{Laid, LaidPage, Mark, Proof};
 use std::collections::{BTreeMap, BTreeSet};
+use study::Said;
 
 /// Clear edge of a card, µm.
 const EDGE: i64 = 3_000;
@@ -14,8 +16,13 @@ const EDGE: i64 = 3_000;
 /// Proves the sheet.
 pub fn check(needs: &Needs, sheet: &Sheet) -> Proof {
     let mut proof = Proof::new();
-    let planned = sheet.what == needs.what && sheet.ages == needs.ages && sheet.cautions == needs.cautions;
-    proof.demand(planned && !sheet.cautions.is_empty(), "pairs-rules", "the rules or the cautions are other than planned");
+    let planned =
+        sheet.what == needs.what && sheet.ages == needs.ages && sheet.cautions == needs.cautions;
+    proof.demand(
+        planned && !sheet.cautions.is_empty(),
+        "pairs-rules",
+        "the rules or the cautions are other than planned",
+    );
     leaves(needs, sheet, &mut proof);
     faces(needs, sheet, &mut proof);
     backs(sheet, &mut proof);
@@ -29,13 +36,24 @@ pub fn check(needs: &Needs, sheet: &Sheet) -> Proof {
 fn leaves(needs: &Needs, sheet: &Sheet, proof: &mut Proof) {
     let c = sheet.cards;
     proof.demand(c == needs.cards, "card-size", "the cards have not the planned size");
-    let span = |n: usize, side: u32| u64::from(side) * n as u64 + u64::from(c.gap) * (n as u64).saturating_sub(1);
-    let inside = span(c.columns, c.width) <= u64::from(AREA.0) && span(c.rows, c.height) <= u64::from(AREA.1);
+    let span = |n: usize, side: u32| {
+        u64::from(side) * n as u64 + u64::from(c.gap) * (n as u64).saturating_sub(1)
+    };
+    let inside = span(c.columns, c.width) <= u64::from(AREA.0)
+        && span(c.rows, c.height) <= u64::from(AREA.1);
     proof.demand(inside, "card-size", "the cards do not fit the page");
-    proof.demand(c.gap == 0 || c.gap >= LEAST_GAP, "card-gap", "the cards stand too close for the laminator");
+    proof.demand(
+        c.gap == 0 || c.gap >= LEAST_GAP,
+        "card-gap",
+        "the cards stand too close for the laminator",
+    );
     let full = c.columns * c.rows;
     let last = sheet.leaves.len().saturating_sub(1);
-    let filled = sheet.leaves.iter().enumerate().all(|(i, l)| !l.is_empty() && (l.len() == full || i == last && l.len() < full));
+    let filled = sheet
+        .leaves
+        .iter()
+        .enumerate()
+        .all(|(i, l)| !l.is_empty() && (l.len() == full || i == last && l.len() < full));
     proof.demand(filled, "card-leaf", "a page of cards is not filled from its first place");
 }
 
@@ -44,30 +62,46 @@ fn faces(needs: &Needs, sheet: &Sheet, proof: &mut Proof) {
     let mut pairs: BTreeMap<&str, Vec<&Card>> = BTreeMap::new();
     let mut names = BTreeSet::new();
     for card in sheet.leaves.iter().flatten() {
-        proof.demand(names.insert(&card.name), "card-twice", format!("card `{}` is there twice", card.name));
+        let once = names.insert(&card.name);
+        proof.demand(once, "card-twice", format!("card `{}` is there twice", card.name));
         pairs.entry(card.name.trim_end_matches(['a', 'b'])).or_default().push(card);
         fits(card, proof);
     }
-    proof.demand(pairs.len() == needs.pairs && sheet.pairs == needs.pairs, "pair-count", format!("there are {} pairs, not {}", pairs.len(), needs.pairs));
+    let all = pairs.len();
+    let planned = all == needs.pairs && sheet.pairs == needs.pairs;
+    proof.demand(planned, "pair-count", format!("there are {all} pairs, not {}", needs.pairs));
     let mut words = BTreeSet::new();
     for (number, cards) in &pairs {
-        let [a, b] = cards[..] else {
-            proof.fault("pair-cards", format!("pair {number} has {} cards", cards.len()));
-            continue;
-        };
-        match source(needs, a, b) {
-            None => proof.fault("pair-apart", format!("the cards of pair {number} do not belong together")),
-            Some(pair) => {
-                let word = pair.word.plain();
-                proof.demand(words.insert(word.to_lowercase()), "pair-twice", format!("`{word}` is on two pairs"));
-                let tells = b.meaning.as_ref().is_some_and(|m| gives_away(&word, &m.plain()));
-                proof.demand(!tells, "pair-tells", format!("the meaning of `{word}` holds the word itself"));
-            }
+        match cards[..] {
+            [a, b] => together(needs, number, (a, b), &mut words, proof),
+            _ => proof.fault("pair-cards", format!("pair {number} has {} cards", cards.len())),
         }
     }
-    let shown: BTreeSet<String> = pairs.values().filter_map(|c| c.last()).map(|c| face(c)).collect();
-    let first: BTreeSet<String> = pairs.values().filter_map(|c| c.first()).map(|c| face(c)).collect();
-    proof.demand(shown.len() == pairs.len() && first.len() == pairs.len(), "pair-equal", "two pairs show the same face");
+    let firsts: BTreeSet<String> =
+        pairs.values().filter_map(|c| c.first()).map(|c| face(c)).collect();
+    let lasts: BTreeSet<String> =
+        pairs.values().filter_map(|c| c.last()).map(|c| face(c)).collect();
+    let apart = firsts.len() == all && lasts.len() == all;
+    proof.demand(apart, "pair-equal", "two pairs show the same face");
+}
+
+/// One pair: both faces from one word, which is on no other pair.
+fn together(
+    needs: &Needs,
+    number: &str,
+    (a, b): (&Card, &Card),
+    words: &mut BTreeSet<String>,
+    proof: &mut Proof,
+) {
+    let Some(pair) = source(needs, a, b) else {
+        let message = format!("the cards of pair {number} do not belong together");
+        return proof.fault("pair-apart", message);
+    };
+    let word = pair.word.plain();
+    let once = words.insert(word.to_lowercase());
+    proof.demand(once, "pair-twice", format!("`{word}` is on two pairs"));
+    let tells = b.meaning.as_ref().is_some_and(|m| gives_away(&word, &m.plain()));
+    proof.demand(!tells, "pair-tells", format!("the meaning of `{word}` holds the word itself"));
 }
 
 /// What a face shows, to compare.
@@ -96,7 +130,7 @@ fn source<'a>(needs: &'a Needs, a: &Card, b: &Card) -> Option<&'a Pair> {
 }
 
 fn fits(card: &Card, proof: &mut Proof) {
-    let length = |text: &Option<study::Said>| text.as_ref().map_or(0, |t| t.plain().chars().count());
+    let length = |text: &Option<Said>| text.as_ref().map_or(0, |t| t.plain().chars().count());
     let fits = length(&card.word) <= LONGEST_WORD && length(&card.meaning) <= LONGEST_MEANING;
     proof.demand(fits, "card-text", format!("the text of card `{}` is too long", card.name));
 }
@@ -142,29 +176,35 @@ pub fn check_page(sheet: &Sheet, laid: &Laid) -> Findings {
             out.push(fault(format!("card `{}` lies too close to another", mark.name)));
         }
         spills(&laid.pages[*page], mark, &mut out);
+        let card = sheet.leaves.iter().flatten().find(|c| c.name == mark.name);
+        let text = card.and_then(|c| c.word.as_ref().or(c.meaning.as_ref()));
+        if !holds(&laid.pages[*page], mark, &text.map(Said::plain).unwrap_or_default()) {
+            out.push(fault(format!("card `{}` does not show its text", mark.name)));
+        }
     }
     out
 }
 
 /// True when two marks lie nearer than this both across and down.
 fn close(a: &Mark, b: &Mark, gap: i64) -> bool {
-    let near = |a: i64, a_side: i64, b: i64, b_side: i64| a + a_side + gap > b && b + b_side + gap > a;
+    let near =
+        |a: i64, a_side: i64, b: i64, b_side: i64| a + a_side + gap > b && b + b_side + gap > a;
     near(a.x, a.w, b.x, b.w) && near(a.y, a.h, b.y, b.h)
 }
 
-/// Text that starts on the card must end on it, clear of the cut.
+/// Text on the card must stay clear of the cut.
 fn spills(page: &LaidPage, card: &Mark, out: &mut Findings) {
-    for text in &page.texts {
-        let middle = text.x + text.w / 2;
-        let on = middle > card.x && middle < card.x + card.w && text.y > card.y && text.y < card.y + card.h;
-        let clear = text.x >= card.x + EDGE && text.x + text.w <= card.x + card.w - EDGE;
-        let clear = clear && text.y >= card.y + EDGE && text.y <= card.y + card.h - EDGE;
-        if on && !clear {
+    for text in runs_inside(page, card) {
+        let across = text.x >= card.x + EDGE && text.x + text.w <= card.x + card.w - EDGE;
+        let down = text.y >= card.y + EDGE && text.y <= card.y + card.h - EDGE;
+        if !across || !down {
             out.push(fault(format!("`{}` runs over the edge of its card", text.text)));
         }
     }
 }
 
 fn fault(message: String) -> Finding {
-    Finding::error("cards-page", message).remedy("make the cards again; if it stays, use shorter words and meanings")
+    Finding::error("cards-page", message).remedy(
+        "throw the dice again with `again = 1`; if it stays, use shorter words and meanings",
+    )
 }

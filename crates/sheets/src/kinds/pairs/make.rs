@@ -25,7 +25,13 @@ pub fn make(needs: &Needs, dice: &mut Dice) -> Result<Sheet, Findings> {
 }
 
 fn two(what: What, number: usize, pair: &Pair) -> [Card; 2] {
-    let blank = |half: &str, back| Card { name: format!("{number}{half}"), picture: None, word: None, meaning: None, back };
+    let blank = |half: &str, back| Card {
+        name: format!("{number}{half}"),
+        picture: None,
+        word: None,
+        meaning: None,
+        back,
+    };
     let picture = |half, back| Card { picture: pair.picture.clone(), ..blank(half, back) };
     let word = |half, back| Card { word: Some(pair.word.clone()), ..blank(half, back) };
     let meaning = |half, back| Card { meaning: pair.meaning.clone(), ..blank(half, back) };

@@ -123,7 +123,10 @@ impl Kind for Pairs {
         options: &[
             Opt { name: "words", kind: OptKind::Texts },
             Opt { name: "pairs", kind: OptKind::Number { min: 8, max: 24 } },
-            Opt { name: "what", kind: OptKind::Choice(&["picture-picture", "picture-word", "word-meaning"]) },
+            Opt {
+                name: "what",
+                kind: OptKind::Choice(&["picture-picture", "picture-word", "word-meaning"]),
+            },
             Opt { name: "gap", kind: OptKind::Number { min: 0, max: 10 } },
         ],
         page: include_str!("page.typ"),
@@ -148,7 +151,12 @@ impl Kind for Pairs {
     }
 
     fn head(needs: &Needs, sheet: &Sheet) -> Head {
-        let names = sheet.leaves.iter().flatten().filter_map(|c| c.picture.as_ref()).map(|p| p.name.clone());
+        let names = sheet
+            .leaves
+            .iter()
+            .flatten()
+            .filter_map(|c| c.picture.as_ref())
+            .map(|p| p.name.clone());
         let names: std::collections::BTreeSet<String> = names.collect();
         Head {
             title: needs.title.clone(),

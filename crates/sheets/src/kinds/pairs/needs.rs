@@ -47,6 +47,8 @@ pub struct Pair {
 
 /// Fewest pairs.
 const LEAST: usize = 8;
+/// Most pairs.
+const MOST: usize = 24;
 /// Width and height that the cards of a leaf may fill, µm: the body, less room for the cuts to run out at the sides.
 pub const AREA: (u32, u32) = (180_000, 210_000);
 /// Least space between cards that are laminated, µm (a sealed edge on both sides; common practice, no source).
@@ -68,22 +70,12 @@ fn plan(band: Band, level: u8) -> usize {
 
 /// Works out the Needs.
 pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
-    let found = terms(ask, Take::Rows)?;
+    let found = terms(ask, ask.texts("words"), Take::Rows)?;
     let what = what(ask, &found);
     let mut bad = Findings::none();
     let mut notes = Findings::none();
     let pool = pool(&found, what, &mut bad, &mut notes);
-    let wish = ask.number("pairs").and_then(|n| usize::try_from(n).ok());
-    let wanted = wish.unwrap_or(if found.listed { pool.len().min(24) } else { plan(ask.band, ask.level) });
-    if pool.len() >= wanted {
-        // Enough words: only what gives a pair away is worth telling.
-        notes.0.retain(|n| n.code == "meaning-tells");
-    }
-    let least = wish.unwrap_or(LEAST);
-    if bad.is_empty() && pool.len() < least {
-        let which = if what == What::WordMeaning { "words with a meaning" } else { "words with a picture" };
-        bad.push(too_few(ask, which, pool.len(), least));
-    }
+    let pairs = pairs(ask, what, found.listed, pool.len(), &mut bad, &mut notes);
     let gap = u32::try_from(ask.number("gap").unwrap_or(0)).unwrap_or(0) * 1000;
     if gap > 0 && gap < LEAST_GAP {
         bad.push(narrow(ask));
@@ -93,17 +85,35 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     }
     let tags: &[&str] = if gap > 0 { &["cut", "laminate"] } else { &["cut"] };
     let words = words(WORDS, ask.language);
-    Ok(Needs {
-        title: title(ask, &words),
-        lead: words.get("lead").cloned().unwrap_or_default(),
-        what,
-        pairs: wanted.min(pool.len()),
-        pool,
-        cards: cards(ask.band, ask.level, gap),
-        ages: ask.band.ages(),
-        cautions: cautions::<_, &str>(tags, &[], ask.language),
-        notes,
-    })
+    let lead = words.get("lead").cloned().unwrap_or_default();
+    let title = title(ask, &words);
+    let cards = cards(ask.band, ask.level, gap);
+    let cautions = cautions::<_, &str>(tags, &[], ask.language);
+    Ok(Needs { title, lead, what, pairs, pool, cards, ages: ask.band.ages(), cautions, notes })
+}
+
+/// How many pairs: what the author asks for, else what the band plans and the words give.
+fn pairs(
+    ask: &Ask<'_>,
+    what: What,
+    listed: bool,
+    have: usize,
+    bad: &mut Findings,
+    notes: &mut Findings,
+) -> usize {
+    let wish = ask.number("pairs").and_then(|n| usize::try_from(n).ok());
+    let wanted = wish.unwrap_or(if listed { have.min(MOST) } else { plan(ask.band, ask.level) });
+    if have >= wanted {
+        // Enough words: only what gives a pair away is worth telling.
+        notes.0.retain(|n| n.code == "meaning-tells");
+    }
+    let least = wish.unwrap_or(LEAST);
+    if bad.is_empty() && have < least {
+        let meanings = what == What::WordMeaning;
+        let which = if meanings { "words with a meaning" } else { "words with a picture" };
+        bad.push(too_few(ask, which, have, least));
+    }
+    wanted.min(have)
 }
 
 /// What the author asks for, else what suits the band and is there.
@@ -131,9 +141,12 @@ fn cards(band: Band, level: u8, gap: u32) -> Cards {
 }
 
 fn narrow(ask: &Ask<'_>) -> Finding {
-    Finding::error("gap-narrow", "a `gap` of less than 3 mm leaves no edge for the laminator to seal")
-        .at(&owner_place(ask))
-        .remedy("set `gap` to 3 or more, or leave it out for one shared cut")
+    Finding::error(
+        "gap-narrow",
+        "a `gap` of less than 3 mm leaves no edge for the laminator to seal",
+    )
+    .at(&owner_place(ask))
+    .remedy("set `gap` to 3 or more, or leave it out for one shared cut")
 }
 
 fn pool(found: &Terms, what: What, bad: &mut Findings, notes: &mut Findings) -> Vec<Pair> {
@@ -143,8 +156,10 @@ fn pool(found: &Terms, what: What, bad: &mut Findings, notes: &mut Findings) -> 
             Ok(Some(pair)) => pool.push(pair),
             Ok(None) if found.listed => bad.push(partnerless(term, what)),
             Ok(None) => {}
-            Err(finding) if found.listed => bad.push(finding),
-            Err(finding) => notes.push(Finding { severity: Severity::Warning, ..finding }),
+            Err(slips) if found.listed => bad.append(slips),
+            Err(slips) => notes
+                .0
+                .extend(slips.into_iter().map(|f| Finding { severity: Severity::Warning, ..f })),
         }
     }
     pool
@@ -158,35 +173,61 @@ fn partnerless(term: &Term, what: What) -> Finding {
 }
 
 /// The pair of a term, none when it has no partner.
-fn pair(term: &Term, what: What, pool: &[Pair]) -> Result<Option<Pair>, Finding> {
+fn pair(term: &Term, what: What, pool: &[Pair]) -> Result<Option<Pair>, Findings> {
     let word = term.word.plain();
-    let same = |a: &Said, b: &Said| a.plain().to_lowercase() == b.plain().to_lowercase();
-    let refuse = |code, message: String, remedy: &str| Err(Finding::error(code, message).at(&term.word.at).remedy(remedy));
     if pool.iter().any(|p| same(&p.word, &term.word)) {
-        return refuse("word-twice", format!("`{word}` stands in the list twice"), "take one of the two out");
+        let message = format!("`{word}` stands in the list twice");
+        return Err(slip(term, "word-twice", message, "take one of the two out"));
     }
     if what != What::PicturePicture && word.chars().count() > LONGEST_WORD {
-        return refuse("word-long", format!("`{word}` is too long for a card"), "use a shorter word");
+        let message = format!("`{word}` is too long for a card");
+        return Err(slip(term, "word-long", message, "use a shorter word"));
     }
-    if what == What::WordMeaning {
-        let Some(meaning) = term.meaning.clone() else { return Ok(None) };
-        let plain = meaning.plain();
-        if gives_away(&word, &plain) {
-            return refuse("meaning-tells", format!("the meaning of `{word}` holds the word itself"), "say it in other words");
-        }
-        if plain.chars().count() > LONGEST_MEANING {
-            return refuse("meaning-long", format!("the meaning of `{word}` is too long for a card"), "say it in at most 110 letters and spaces");
-        }
-        if let Some(other) = pool.iter().find(|p| p.meaning.as_ref().is_some_and(|m| same(m, &meaning))) {
-            let message = format!("`{word}` and `{}` have the same meaning", other.word.plain());
-            return refuse("meaning-twice", message, "say what sets the two apart");
-        }
-        return Ok(Some(Pair { word: term.word.clone(), picture: None, meaning: Some(meaning) }));
+    match what {
+        What::WordMeaning => with_meaning(term, pool),
+        What::PicturePicture | What::PictureWord => with_picture(term, pool),
     }
+}
+
+fn with_meaning(term: &Term, pool: &[Pair]) -> Result<Option<Pair>, Findings> {
+    let Some(meaning) = term.meaning.clone() else { return Ok(None) };
+    let (word, plain) = (term.word.plain(), meaning.plain());
+    if gives_away(&word, &plain) {
+        let message = format!("the meaning of `{word}` holds the word itself");
+        return Err(slip(term, "meaning-tells", message, "say it in other words"));
+    }
+    if plain.chars().count() > LONGEST_MEANING {
+        let message = format!("the meaning of `{word}` is too long for a card");
+        return Err(slip(
+            term,
+            "meaning-long",
+            message,
+            "say it in at most 110 letters and spaces",
+        ));
+    }
+    let twin = pool.iter().find(|p| p.meaning.as_ref().is_some_and(|m| same(m, &meaning)));
+    if let Some(twin) = twin {
+        let message = format!("`{word}` and `{}` have the same meaning", twin.word.plain());
+        return Err(slip(term, "meaning-twice", message, "say what sets the two apart"));
+    }
+    Ok(Some(Pair { word: term.word.clone(), picture: None, meaning: Some(meaning) }))
+}
+
+fn with_picture(term: &Term, pool: &[Pair]) -> Result<Option<Pair>, Findings> {
     let Some(picture) = term.picture.clone() else { return Ok(None) };
-    if let Some(other) = pool.iter().find(|p| p.picture.as_ref().is_some_and(|o| o.name == picture.name || o.hash == picture.hash)) {
-        let message = format!("`{word}` and `{}` have the same picture", other.word.plain());
-        return refuse("picture-twice", message, "give one of them another picture");
+    let alike = |p: &PictureRef| p.name == picture.name || p.hash == picture.hash;
+    if let Some(twin) = pool.iter().find(|p| p.picture.as_ref().is_some_and(alike)) {
+        let (word, twin) = (term.word.plain(), twin.word.plain());
+        let message = format!("`{word}` and `{twin}` have the same picture");
+        return Err(slip(term, "picture-twice", message, "give one of them another picture"));
     }
     Ok(Some(Pair { word: term.word.clone(), picture: Some(picture), meaning: None }))
+}
+
+fn same(a: &Said, b: &Said) -> bool {
+    a.plain().to_lowercase() == b.plain().to_lowercase()
+}
+
+fn slip(term: &Term, code: &str, message: String, remedy: &str) -> Findings {
+    Finding::error(code, message).at(&term.word.at).remedy(remedy).into()
 }

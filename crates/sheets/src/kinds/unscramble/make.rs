@@ -36,18 +36,26 @@ pub fn make(needs: &Needs, dice: &mut Dice) -> Result<Sheet, Findings> {
 
 fn item(needs: &Needs, word: &Mixable, letters: Vec<Vec<String>>) -> Item {
     let first = word.parts.first().and_then(|p| p.first()).filter(|_| needs.first_letter);
-    Item { letters, given: first.into_iter().cloned().collect(), picture: word.picture.clone(), clue: word.clue.clone() }
+    Item {
+        letters,
+        given: first.into_iter().cloned().collect(),
+        picture: word.picture.clone(),
+        clue: word.clue.clone(),
+    }
 }
 
 /// Each part mixed; together they read neither an unfit word nor, where that can be, another dictionary word.
 fn mixed(word: &Mixable, unfit: &[Vec<String>], dice: &mut Dice) -> Option<Vec<Vec<String>>> {
     let fit = |letters: &[String]| {
-        !unfit.iter().any(|u| letters.windows(u.len()).any(|w| w == u.as_slice() || w.iter().eq(u.iter().rev())))
+        !unfit.iter().any(|u| {
+            letters.windows(u.len()).any(|w| w == u.as_slice() || w.iter().eq(u.iter().rev()))
+        })
     };
     let taken = |letters: &[String]| word.also.contains(&letters.concat().to_lowercase());
     let try_all = |dice: &mut Dice, strict: bool| {
         (0..TRIES).find_map(|_| {
-            let parts: Option<Vec<Vec<String>>> = word.parts.iter().map(|p| part(p, dice)).collect();
+            let parts: Option<Vec<Vec<String>>> =
+                word.parts.iter().map(|p| part(p, dice)).collect();
             let parts = parts?;
             let whole = parts.concat();
             (fit(&whole) && parts != word.parts && !(strict && taken(&whole))).then_some(parts)
@@ -65,7 +73,10 @@ fn part(letters: &[String], dice: &mut Dice) -> Option<Vec<String>> {
 }
 
 fn unmixed(word: &Mixable) -> Finding {
-    Finding::error("word-unmixed", format!("no fit order was found for the letters of `{}`", word.word.plain()))
-        .at(&word.word.at)
-        .remedy("use another word, or put `no` under `puzzle` in its row")
+    Finding::error(
+        "word-unmixed",
+        format!("no fit order was found for the letters of `{}`", word.word.plain()),
+    )
+    .at(&word.word.at)
+    .remedy("use another word, or put `no` under `puzzle` in its row")
 }

@@ -126,8 +126,14 @@ impl Kind for Unscramble {
     }
 
     fn head(needs: &Needs, sheet: &Sheet) -> Head {
-        let pictures = sheet.items.iter().filter_map(|i| i.picture.as_ref()).map(|p| p.name.clone());
-        Head { title: needs.title.clone(), name_line: true, pictures: pictures.collect(), ..Head::default() }
+        let pictures =
+            sheet.items.iter().filter_map(|i| i.picture.as_ref()).map(|p| p.name.clone());
+        Head {
+            title: needs.title.clone(),
+            name_line: true,
+            pictures: pictures.collect(),
+            ..Head::default()
+        }
     }
 
     fn key(needs: &Needs, sheet: &Sheet) -> Option<Key> {

@@ -81,7 +81,7 @@ const LONGEST: usize = 13;
 
 /// Works out the Needs.
 pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
-    let found = terms(ask, Take::Letters)?;
+    let found = terms(ask, ask.texts("words"), Take::Letters)?;
     let (target, longest) = plan(ask.band, ask.level);
     let mut bad = Findings::none();
     let mut notes = Findings::none();
@@ -127,7 +127,9 @@ fn mixable(ask: &Ask<'_>, found: &Terms, bad: &mut Findings, notes: &mut Finding
         let fault = match lettering::parts(&term.word.plain()) {
             Err(sign) => format!("has a `{sign}`, which is no letter"),
             Ok(parts) if same(&pool, &parts).is_some() => match same(&pool, &parts) {
-                Some(other) if other != term.word.plain() => format!("has the same letters as `{other}`"),
+                Some(other) if other != term.word.plain() => {
+                    format!("has the same letters as `{other}`")
+                }
                 _ => "stands in the list twice".to_owned(),
             },
             Ok(parts) => match unmixable(&parts.concat()) {
@@ -166,7 +168,10 @@ fn unmixable(letters: &[String]) -> Option<String> {
     if letters.len() > LONGEST {
         return Some(format!("has {} letters, and there is room for {LONGEST}", letters.len()));
     }
-    letters.iter().all(|l| *l == letters[0]).then(|| "has only one sort of letter, so it cannot be mixed".to_owned())
+    letters
+        .iter()
+        .all(|l| *l == letters[0])
+        .then(|| "has only one sort of letter, so it cannot be mixed".to_owned())
 }
 
 /// Adds the clue that band, level or the author asks for.
@@ -181,7 +186,11 @@ fn clued(ask: &Ask<'_>, term: &Term, parts: Vec<Vec<String>>, notes: &mut Findin
     let picture = term.picture.clone().filter(|_| pictures);
     let meaning = term.meaning.clone().filter(|_| meanings && picture.is_none());
     let clue = meaning.filter(|m| telling(term, m, longest_clue(ask), notes));
-    let also = if parts.len() == 1 { ask.lexicon.same_letters(&parts.concat().concat()) } else { Vec::new() };
+    let also = if parts.len() == 1 {
+        ask.lexicon.same_letters(&parts.concat().concat())
+    } else {
+        Vec::new()
+    };
     // Words that nobody would put before a child are no answers either.
     let also = also.into_iter().filter(|w| !ask.lexicon.is_unfit(w)).collect();
     Mixable { word: term.word.clone(), parts, also, picture, clue }
@@ -209,6 +218,7 @@ fn unfit(ask: &Ask<'_>, pool: &[Mixable]) -> Vec<Vec<String>> {
         let count = |of: &Vec<String>, letter: &String| of.iter().filter(|l| *l == letter).count();
         unfit.iter().all(|l| count(unfit, l) <= count(part, l))
     };
-    let readable = spelt.filter(|u| u.len() >= SHORTEST && pool.iter().any(|m| held(u, &m.parts.concat())));
+    let readable =
+        spelt.filter(|u| u.len() >= SHORTEST && pool.iter().any(|m| held(u, &m.parts.concat())));
     readable.collect::<BTreeSet<_>>().into_iter().collect()
 }

@@ -53,7 +53,9 @@ impl Tested for Unscramble {
             met(shore(Band::C, 1)),
             met(shore(Band::D, 3)),
             met(with_lexicon(with_rows(&SHARED).band(Band::C).level(2))),
-            met(with_rows(&[]).listing(&["egg", "possess", "sea egg", "banana"]).with("answer", text("lines"))),
+            met(with_rows(&[])
+                .listing(&["egg", "possess", "sea egg", "banana"])
+                .with("answer", text("lines"))),
             met(with_rows(&[]).listing(&["bénitier", "große", "l’eau", "home scar"])),
         ]
     }
@@ -61,34 +63,102 @@ impl Tested for Unscramble {
     fn refused() -> Vec<(&'static str, Result<(), Findings>)> {
         vec![
             ("too few words", refused(with_rows(&[("tide", "", ""), ("reef", "", "")]))),
-            ("fewer than asked", refused(shore(Band::B, 2).listing(&["crab", "kelp", "limpet"]).with("count", Value::Number(5)))),
+            (
+                "fewer than asked",
+                refused(
+                    shore(Band::B, 2)
+                        .listing(&["crab", "kelp", "limpet"])
+                        .with("count", Value::Number(5)),
+                ),
+            ),
             ("a word of two letters", refused(with_rows(&[]).listing(&["ox", "crab", "kelp"]))),
-            ("a word of equal letters", refused(with_rows(&[]).listing(&["aaa", "crab", "kelp", "gull"]))),
-            ("a word too long for its boxes", refused(with_rows(&[]).listing(&["ultramicroscopic", "crab", "kelp", "gull"]))),
-            ("a word with a figure", refused(with_rows(&[]).listing(&["7-spot", "crab", "kelp", "gull"]))),
-            ("the same word twice", refused(with_rows(&[]).listing(&["sea star", "seastar", "kelp", "gull"]))),
+            (
+                "a word of equal letters",
+                refused(with_rows(&[]).listing(&["aaa", "crab", "kelp", "gull"])),
+            ),
+            (
+                "a word too long for its boxes",
+                refused(with_rows(&[]).listing(&["ultramicroscopic", "crab", "kelp", "gull"])),
+            ),
+            (
+                "a word with a figure",
+                refused(with_rows(&[]).listing(&["7-spot", "crab", "kelp", "gull"])),
+            ),
+            (
+                "the same word twice",
+                refused(with_rows(&[]).listing(&["sea star", "seastar", "kelp", "gull"])),
+            ),
         ]
     }
 
     fn faults() -> &'static [Fault<Self>] {
         &[
             ("dropped letter", |_, s, _| s.items[0].letters[0].pop().is_some()),
-            ("a letter too many", |_, s, _| { s.items[0].letters[0].push("A".into()); true }),
-            ("another letter", |_, s, _| { let l = &mut s.items[0].letters[0][0]; *l = if l == "A" { "B" } else { "A" }.into(); true }),
-            ("the word itself", |n, s, _| { s.items[0].letters = word_of(n, &s.items[0]); true }),
+            ("a letter too many", |_, s, _| {
+                s.items[0].letters[0].push("A".into());
+                true
+            }),
+            ("another letter", |_, s, _| {
+                let l = &mut s.items[0].letters[0][0];
+                *l = if l == "A" { "B" } else { "A" }.into();
+                true
+            }),
+            ("the word itself", |n, s, _| {
+                s.items[0].letters = word_of(n, &s.items[0]);
+                true
+            }),
             ("a letter back in its place", back_in_place),
-            ("one part unmixed", |n, s, _| { let i = s.items.iter().position(|i| i.letters.len() > 1); i.is_some_and(|i| { s.items[i].letters[0] = word_of(n, &s.items[i])[0].clone(); true }) }),
+            ("one part unmixed", |n, s, _| {
+                let i = s.items.iter().position(|i| i.letters.len() > 1);
+                i.is_some_and(|i| {
+                    s.items[i].letters[0] = word_of(n, &s.items[i])[0].clone();
+                    true
+                })
+            }),
             ("an unfit word", unfit_order),
-            ("a word asked twice", |_, s, _| { s.items[1] = s.items[0].clone(); true }),
+            ("a word asked twice", |_, s, _| {
+                s.items[1] = s.items[0].clone();
+                true
+            }),
             ("an item missing", |_, s, _| s.items.pop().is_some()),
-            ("another word's clue", |_, s, _| { let c = s.items[1].clue.clone(); let other = c != s.items[0].clue && c.is_some() && s.items[0].clue.is_some(); if other { s.items[0].clue = c; } other }),
-            ("a clue that holds the word", |n, s, _| { let w = check::solved(n, s)[0].word.plain(); let at = findings::Place::default(); s.items[0].clue = Some(Said::plain_at(&at, format!("the {w} itself"))); true }),
-            ("a wrong letter given", |n, s, _| { s.items[0].given = vec!["Q".into()]; n.count > 0 }),
-            ("no letter given", |n, s, _| { s.items[0].given.clear(); n.first_letter }),
-            ("lines for boxes", |_, s, _| { s.answer = if s.answer == Answer::Boxes { Answer::Lines } else { Answer::Boxes }; true }),
-            ("a picture promised", |_, s, _| { s.pictures = !s.pictures; true }),
+            ("another word's clue", |_, s, _| {
+                let c = s.items[1].clue.clone();
+                let other = c != s.items[0].clue && c.is_some() && s.items[0].clue.is_some();
+                if other {
+                    s.items[0].clue = c;
+                }
+                other
+            }),
+            ("a clue that holds the word", |n, s, _| {
+                let w = check::solved(n, s)[0].word.plain();
+                let at = findings::Place::default();
+                s.items[0].clue = Some(Said::plain_at(&at, format!("the {w} itself")));
+                true
+            }),
+            ("a wrong letter given", |n, s, _| {
+                s.items[0].given = vec!["Q".into()];
+                n.count > 0
+            }),
+            ("no letter given", |n, s, _| {
+                s.items[0].given.clear();
+                n.first_letter
+            }),
+            ("lines for boxes", |_, s, _| {
+                s.answer = if s.answer == Answer::Boxes { Answer::Lines } else { Answer::Boxes };
+                true
+            }),
+            ("a picture promised", |_, s, _| {
+                s.pictures = !s.pictures;
+                true
+            }),
             ("another dictionary word", dictionary_word),
-            ("parts run together", |_, s, _| { let i = s.items.iter().position(|i| i.letters.len() > 1); i.is_some_and(|i| { s.items[i].letters = vec![s.items[i].letters.concat()]; true }) }),
+            ("parts run together", |_, s, _| {
+                let i = s.items.iter().position(|i| i.letters.len() > 1);
+                i.is_some_and(|i| {
+                    s.items[i].letters = vec![s.items[i].letters.concat()];
+                    true
+                })
+            }),
         ]
     }
 }
@@ -96,7 +166,11 @@ impl Tested for Unscramble {
 fn word_of(n: &Needs, item: &Item) -> Vec<Vec<String>> {
     let mut letters = item.letters.concat();
     letters.sort();
-    let same = |m: &&needs::Mixable| { let mut l = m.parts.concat(); l.sort(); l == letters && m.parts.len() == item.letters.len() };
+    let same = |m: &&needs::Mixable| {
+        let mut l = m.parts.concat();
+        l.sort();
+        l == letters && m.parts.len() == item.letters.len()
+    };
     n.pool.iter().find(same).map(|m| m.parts.clone()).unwrap_or_default()
 }
 
@@ -105,7 +179,8 @@ fn back_in_place(n: &Needs, s: &mut Sheet, dice: &mut Dice) -> bool {
     let i = dice.below(s.items.len());
     let word = word_of(n, &s.items[i]);
     let part = &mut s.items[i].letters[0];
-    let most = word[0].iter().map(|l| word[0].iter().filter(|m| *m == l).count()).max().unwrap_or(0);
+    let most =
+        word[0].iter().map(|l| word[0].iter().filter(|m| *m == l).count()).max().unwrap_or(0);
     let at = part.iter().position(|l| *l == word[0][0]).unwrap_or(0);
     part.swap(0, at);
     2 * most <= word[0].len()
@@ -115,7 +190,9 @@ fn unfit_order(n: &Needs, s: &mut Sheet, _: &mut Dice) -> bool {
     for item in &mut s.items {
         for unfit in &n.unfit {
             let mut rest = item.letters[0].clone();
-            let all = unfit.iter().all(|l| rest.iter().position(|r| r == l).map(|i| rest.remove(i)).is_some());
+            let all = unfit
+                .iter()
+                .all(|l| rest.iter().position(|r| r == l).map(|i| rest.remove(i)).is_some());
             if all {
                 item.letters[0] = unfit.iter().cloned().chain(rest).collect();
                 return true;
@@ -153,12 +230,16 @@ fn the_key_takes_other_words_of_the_same_letters() {
     let n = met(with_lexicon(with_rows(&SHARED).band(Band::C).level(2)));
     let sheet = make::make(&n, &mut Dice::from_number(1)).expect("made");
     let answers = check::solved(&n, &sheet);
-    let also = |word: &str| answers.iter().find(|a| a.word.plain() == word).map(|a| a.also.join(" "));
+    let also =
+        |word: &str| answers.iter().find(|a| a.word.plain() == word).map(|a| a.also.join(" "));
     assert_eq!(also("heart").as_deref(), Some("earth hater"));
     assert_eq!(also("petals").as_deref(), Some("palest pastel plates pleats staple"));
     let given = met(with_lexicon(with_rows(&SHARED).band(Band::C).level(1)));
     let sheet = make::make(&given, &mut Dice::from_number(1)).expect("made");
-    let heart = check::solved(&given, &sheet).into_iter().find(|a| a.word.plain() == "heart").expect("heart");
+    let heart = check::solved(&given, &sheet)
+        .into_iter()
+        .find(|a| a.word.plain() == "heart")
+        .expect("heart");
     assert_eq!(heart.also, ["hater"], "earth does not begin with the H that is given");
 }
 
@@ -174,7 +255,12 @@ fn pictures_help_the_young_and_meanings_the_older() {
 
 #[test]
 fn a_meaning_that_holds_its_word_is_no_clue_and_is_named() {
-    let rows = [("crab", "a crab has ten legs", ""), ("kelp", "a seaweed", ""), ("gull", "a bird", ""), ("reef", "rocks", "")];
+    let rows = [
+        ("crab", "a crab has ten legs", ""),
+        ("kelp", "a seaweed", ""),
+        ("gull", "a bird", ""),
+        ("reef", "rocks", ""),
+    ];
     let n = met(with_rows(&rows).band(Band::C));
     assert!(n.notes.iter().any(|f| f.message.contains("`crab` holds the word itself")));
     assert!(n.pool.iter().any(|m| m.word.plain() == "crab" && m.clue.is_none()));
@@ -185,13 +271,27 @@ fn laid(sheet: &Sheet) -> Laid {
     let mut page = LaidPage { number: 1, ..LaidPage::default() };
     for (i, item) in sheet.items.iter().enumerate() {
         for (k, letter) in item.letters.concat().iter().enumerate() {
-            let (x, y, name) = (60_000 + 9_000 * k as i64, 50_000 + 20_000 * i as i64, format!("{},{k}", i + 1));
-            let mark = |kind: &str, y| Mark { kind: kind.into(), name: name.clone(), x, y, w: 9_000, h: 9_000 };
+            let (x, y, name) =
+                (60_000 + 9_000 * k as i64, 50_000 + 20_000 * i as i64, format!("{},{k}", i + 1));
+            let mark = |kind: &str, y| Mark {
+                kind: kind.into(),
+                name: name.clone(),
+                x,
+                y,
+                w: 9_000,
+                h: 9_000,
+            };
             page.marks.push(mark("letter", y));
             if sheet.answer == Answer::Boxes || k == 0 {
                 page.marks.push(mark("space", y + 9_000));
             }
-            page.texts.push(LaidText { text: letter.clone(), x: x + 3_000, y: y + 6_000, w: 3_000, ..LaidText::default() });
+            page.texts.push(LaidText {
+                text: letter.clone(),
+                x: x + 3_000,
+                y: y + 6_000,
+                w: 3_000,
+                ..LaidText::default()
+            });
         }
     }
     Laid { sheet: "s".into(), pages: vec![page] }

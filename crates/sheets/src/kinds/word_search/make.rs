@@ -7,7 +7,8 @@ use findings::{Finding, Findings};
 use std::collections::BTreeMap;
 
 /// Steps (down, right) in the order in which they are added: 2, 4, 6, 8 of them.
-const STEPS: [(i32, i32); 8] = [(0, 1), (1, 0), (1, 1), (-1, 1), (0, -1), (-1, 0), (-1, -1), (1, -1)];
+const STEPS: [(i32, i32); 8] =
+    [(0, 1), (1, 0), (1, 1), (-1, 1), (0, -1), (-1, 0), (-1, -1), (1, -1)];
 /// Choices of words tried before the shortest are taken.
 const CHOICES: usize = 30;
 /// Grids tried until the words run in all the ways that the child is told about.
@@ -59,7 +60,8 @@ pub fn make(needs: &Needs, dice: &mut Dice) -> Result<Sheet, Findings> {
     let Some(hidden) = hidden else { return Err(crowded(needs)) };
     let names = letters.names();
     let name = |n: &u16| names.get(n).copied().unwrap_or_default().to_owned();
-    let rows = hidden.cells.chunks(needs.columns).map(|row| row.iter().map(name).collect()).collect();
+    let rows =
+        hidden.cells.chunks(needs.columns).map(|row| row.iter().map(name).collect()).collect();
     let words = chosen.iter().map(|w| w.word.clone()).collect();
     Ok(Sheet { rows, words, cell: needs.cell, ways: needs.ways })
 }
@@ -73,7 +75,8 @@ fn chosen<'a>(needs: &'a Needs, dice: &mut Dice) -> Vec<&'a Spelt> {
         let chosen = choose(&needs.pool, &order, needs.count, letters, needs.inside);
         (chosen.len() == needs.count).then_some(chosen)
     });
-    let shortest = || choose(&needs.pool, &shortest_first(&needs.pool), needs.count, letters, needs.inside);
+    let shortest =
+        || choose(&needs.pool, &shortest_first(&needs.pool), needs.count, letters, needs.inside);
     let mut chosen = full.unwrap_or_else(shortest);
     chosen.sort_unstable();
     chosen.into_iter().map(|i| &needs.pool[i]).collect()
@@ -88,7 +91,11 @@ fn shares(letters: &Letters, words: &[Vec<u16>], own: bool) -> Vec<(u16, u32)> {
 /// True when some word slants and some word runs backwards, where the child is told so.
 fn told(places: &[Vec<usize>], needs: &Needs) -> bool {
     let step = |place: &Vec<usize>| {
-        let cell = |i: usize| place.get(i).map_or((0, 0), |c| ((c / needs.columns) as i32, (c % needs.columns) as i32));
+        let cell = |i: usize| {
+            place
+                .get(i)
+                .map_or((0, 0), |c| ((c / needs.columns) as i32, (c % needs.columns) as i32))
+        };
         (cell(1).0 - cell(0).0, cell(1).1 - cell(0).1)
     };
     let some = |from: usize, to: usize| places.iter().any(|p| STEPS[from..to].contains(&step(p)));
@@ -97,7 +104,10 @@ fn told(places: &[Vec<usize>], needs: &Needs) -> bool {
 
 fn crowded(needs: &Needs) -> Findings {
     let (r, c) = (needs.rows, needs.columns);
-    Finding::error("grid-crowded", format!("no grid of {r} × {c} was found that hides each of the {} words once", needs.count))
-        .remedy("set larger `rows` and `columns`, or use fewer words")
-        .into()
+    Finding::error(
+        "grid-crowded",
+        format!("no grid of {r} × {c} was found that hides each of the {} words once", needs.count),
+    )
+    .remedy("set larger `rows` and `columns`, or use fewer words")
+    .into()
 }

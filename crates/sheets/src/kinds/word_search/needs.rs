@@ -1,11 +1,11 @@
 //! What a word search is made from: words spelt for the grid, its size, the ways they run.
 
 use super::WORDS;
+use crate::Ask;
 use crate::lettering;
 use crate::shared::{owner_place, title};
 use crate::terms::{Take, Terms, terms, too_few};
 use crate::words::words;
-use crate::Ask;
 use findings::{Finding, Findings};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
@@ -59,6 +59,8 @@ const FRAME: u32 = 2_000;
 const AROUND: u32 = 60_000;
 /// Most rows or columns.
 const LARGEST: usize = 18;
+/// Fewest words that an author may list.
+const FEWEST: usize = 3;
 /// Most words in a list.
 const LONGEST_LIST: usize = 24;
 
@@ -87,31 +89,24 @@ pub fn budget(rows: usize, columns: usize) -> usize {
 
 /// Works out the Needs.
 pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
-    let found = terms(ask, Take::Letters)?;
-    let mut bad = Findings::none();
-    let mut notes = Findings::none();
+    let found = terms(ask, ask.texts("words"), Take::Letters)?;
+    let (mut bad, mut notes) = (Findings::none(), Findings::none());
     let mut pool = spelt(&found, &mut bad, &mut notes);
     let (side, target, ways) = plan(ask.band, ask.level);
-    let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
-    let (rows, columns) = size(ask, &pool, side, wish.unwrap_or(if found.listed { pool.len() } else { target }));
+    let wanted =
+        wish(ask.number("count")).unwrap_or(if found.listed { pool.len() } else { target });
+    let (rows, columns) = size(ask, &pool, side, wanted);
     too_long(&mut pool, rows.max(columns), found.listed, &mut bad, &mut notes);
-    let inside = ask.flag("allow-inside").unwrap_or(false);
-    if pool.len() >= wish.unwrap_or(target) {
+    if pool.len() >= wanted {
         // Nothing is missed: no need to tell the author of words left out.
         notes = Findings::none();
     }
+    let inside = ask.flag("allow-inside").unwrap_or(false);
     if found.listed {
         inside_others(&pool, inside, &mut bad);
     }
-    let least = least(ask, found.listed, pool.len());
-    let count = count(ask, &pool, &found, (rows, columns), inside, target);
-    if bad.is_empty() && count < least {
-        bad.push(shortage(ask, &pool, count, least, (rows, columns)));
-    }
-    let cell = cell(ask, rows, columns);
-    if cell < SMALLEST_CELL {
-        bad.push(small_cells(ask, rows, columns));
-    }
+    let count = count(ask, &pool, wanted, found.listed, (rows, columns), &mut bad);
+    let cell = cell(ask, rows, columns, &mut bad);
     if !bad.is_empty() {
         return Err(bad);
     }
@@ -122,14 +117,24 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     Ok(Needs { title, rows, columns, cell, ways, count, pool, inside, own_letters, unfit, notes })
 }
 
+/// A count that the author wishes.
+fn wish(number: Option<i64>) -> Option<usize> {
+    number.and_then(|n| usize::try_from(n).ok())
+}
+
 /// Spells the words; those that cannot stand in a grid are refused when listed, else left out with a hint.
 fn spelt(found: &Terms, bad: &mut Findings, notes: &mut Findings) -> Vec<Spelt> {
     let mut pool: Vec<Spelt> = Vec::new();
     for term in &found.all {
         let plain = term.word.plain();
         let (fault, remedy) = match lettering::letters(&plain) {
-            Err(sign) => (format!("`{plain}` has a `{sign}`, which is no letter"), "write it with letters only"),
-            Ok(l) if l.len() < SHORTEST => (format!("`{plain}` is too short to hide"), "use words of three letters or more"),
+            Err(sign) => (
+                format!("`{plain}` has a `{sign}`, which is no letter"),
+                "write it with letters only",
+            ),
+            Ok(l) if l.len() < SHORTEST => {
+                (format!("`{plain}` is too short to hide"), "use words of three letters or more")
+            }
             Ok(l) if pool.iter().any(|p| p.letters == l) => {
                 (format!("`{plain}` stands in the list twice"), "take one of the two out")
             }
@@ -150,8 +155,7 @@ fn spelt(found: &Terms, bad: &mut Findings, notes: &mut Findings) -> Vec<Spelt> 
 
 /// The author's size, or the band's; a grid without a wish grows while every word is wanted and one does not fit.
 fn size(ask: &Ask<'_>, pool: &[Spelt], side: usize, wanted: usize) -> (usize, usize) {
-    let wish = |name| ask.number(name).and_then(|n| usize::try_from(n).ok());
-    let (rows, columns) = (wish("rows"), wish("columns"));
+    let (rows, columns) = (wish(ask.number("rows")), wish(ask.number("columns")));
     if rows.is_some() || columns.is_some() {
         return (rows.unwrap_or(side), columns.unwrap_or(side));
     }
@@ -167,14 +171,29 @@ fn size(ask: &Ask<'_>, pool: &[Spelt], side: usize, wanted: usize) -> (usize, us
 }
 
 /// Takes out words that are longer than the grid.
-fn too_long(pool: &mut Vec<Spelt>, room: usize, listed: bool, bad: &mut Findings, notes: &mut Findings) {
+fn too_long(
+    pool: &mut Vec<Spelt>,
+    room: usize,
+    listed: bool,
+    bad: &mut Findings,
+    notes: &mut Findings,
+) {
     for long in pool.iter().filter(|p| p.letters.len() > room) {
-        let fault = format!("`{}` has {} letters, and the grid has room for {room}", long.word.plain(), long.letters.len());
+        let fault = format!(
+            "`{}` has {} letters, and the grid has room for {room}",
+            long.word.plain(),
+            long.letters.len()
+        );
         if listed {
-            let remedy = "make the grid larger with `rows` or `columns` (at most 18), or use a shorter word";
+            let remedy =
+                "make the grid larger with `rows` or `columns` (at most 18), or use a shorter word";
             bad.push(Finding::error("word-too-long", fault).at(&long.word.at).remedy(remedy));
         } else {
-            notes.push(Finding::hint("word-left-out", fault).at(&long.word.at).remedy("set `rows` or `columns` to have it in"));
+            notes.push(
+                Finding::hint("word-left-out", fault)
+                    .at(&long.word.at)
+                    .remedy("set `rows` or `columns` to have it in"),
+            );
         }
     }
     pool.retain(|p| p.letters.len() <= room);
@@ -187,9 +206,15 @@ fn inside_others(pool: &[Spelt], allowed: bool, bad: &mut Findings) {
             let (s, l) = (short.word.plain(), long.word.plain());
             if short.letters.len() == long.letters.len() && s < l {
                 let fault = format!("`{s}` read backwards is `{l}`");
-                bad.push(Finding::error("word-inside", fault).at(&short.word.at).remedy("take one of the two out"));
+                bad.push(
+                    Finding::error("word-inside", fault)
+                        .at(&short.word.at)
+                        .remedy("take one of the two out"),
+                );
             } else if short.letters.len() < long.letters.len() && !allowed {
-                let finding = Finding::error("word-inside", format!("`{s}` can be read inside `{l}`")).at(&short.word.at);
+                let finding =
+                    Finding::error("word-inside", format!("`{s}` can be read inside `{l}`"))
+                        .at(&short.word.at);
                 let finding = finding.remedy("take one of the two out");
                 bad.push(finding.remedy("or set `allow-inside = true`; the child then finds the shorter word by itself as well"));
             }
@@ -205,7 +230,13 @@ fn hides(short: &[String], long: &[String], allow: bool) -> bool {
 }
 
 /// Chooses `count` words of the pool, tried in this order, that hold no other and fill no more than the budget.
-pub fn choose(pool: &[Spelt], order: &[usize], count: usize, budget: usize, inside: bool) -> Vec<usize> {
+pub fn choose(
+    pool: &[Spelt],
+    order: &[usize],
+    count: usize,
+    budget: usize,
+    inside: bool,
+) -> Vec<usize> {
     let mut taken: Vec<usize> = Vec::new();
     let mut letters = 0;
     for i in order.iter().copied() {
@@ -229,54 +260,79 @@ pub fn shortest_first(pool: &[Spelt]) -> Vec<usize> {
     order
 }
 
-fn count(ask: &Ask<'_>, pool: &[Spelt], found: &Terms, (rows, columns): (usize, usize), inside: bool, target: usize) -> usize {
-    let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
-    let wanted = wish.unwrap_or(if found.listed { pool.len() } else { target }).min(LONGEST_LIST);
-    choose(pool, &shortest_first(pool), wanted, budget(rows, columns), inside).len()
-}
-
-/// Fewest words that make a sheet: all that the author asked for, else half of what the band plans.
-fn least(ask: &Ask<'_>, listed: bool, usable: usize) -> usize {
-    match ask.number("count").and_then(|n| usize::try_from(n).ok()) {
+/// How many words are hidden; says what is missing when they are too few, or too many for the grid.
+fn count(
+    ask: &Ask<'_>,
+    pool: &[Spelt],
+    wanted: usize,
+    listed: bool,
+    (rows, columns): (usize, usize),
+    bad: &mut Findings,
+) -> usize {
+    let inside = ask.flag("allow-inside").unwrap_or(false);
+    let order = shortest_first(pool);
+    let count = choose(pool, &order, wanted, budget(rows, columns), inside).len();
+    let least = match wish(ask.number("count")) {
         Some(wish) => wish,
-        None if listed => usable.max(SHORTEST),
+        None if listed => pool.len().max(FEWEST),
         None if ask.band == Band::A => 4,
         None => 6,
+    };
+    let letters: usize = order.iter().take(least).map(|i| pool[*i].letters.len()).sum();
+    if !bad.is_empty() {
+        return count;
     }
+    if wanted > LONGEST_LIST {
+        bad.push(long_list(ask, wanted));
+    } else if count < least && pool.len() >= least && letters > budget(rows, columns) {
+        bad.push(crowded(ask, least, letters, (rows, columns)));
+    } else if count < least {
+        let fit = format!("words that fit a word search of {rows} × {columns}");
+        let what = format!("{fit} and cannot be read inside one another");
+        bad.push(too_few(ask, &what, count, least));
+    }
+    count
 }
 
-fn shortage(ask: &Ask<'_>, pool: &[Spelt], count: usize, least: usize, (rows, columns): (usize, usize)) -> Finding {
-    let letters: usize = shortest_first(pool).iter().take(least).map(|i| pool[*i].letters.len()).sum();
-    if pool.len() >= least && letters > budget(rows, columns) {
-        let message = format!("{least} words of together {letters} letters are too many for a grid of {rows} × {columns}");
-        return Finding::error("words-too-many", message)
-            .at(&owner_place(ask))
-            .remedy(format!("hide at most {} letters: use fewer words, or set larger `rows` and `columns`", budget(rows, columns)));
-    }
-    let what = format!("words that fit a word search of {rows} × {columns} and cannot be read inside one another");
-    too_few(ask, &what, count, least)
+fn long_list(ask: &Ask<'_>, words: usize) -> Finding {
+    Finding::error("words-too-many", format!("{words} words are too many for one list"))
+        .at(&owner_place(ask))
+        .remedy(format!("list at most {LONGEST_LIST}, or make two word searches"))
 }
 
-fn cell(ask: &Ask<'_>, rows: usize, columns: usize) -> u32 {
+fn crowded(ask: &Ask<'_>, words: usize, letters: usize, (r, c): (usize, usize)) -> Finding {
+    let message =
+        format!("{words} words of together {letters} letters are too many for {r} × {c} cells");
+    let most = budget(r, c);
+    Finding::error("words-too-many", message)
+        .at(&owner_place(ask))
+        .remedy(format!("hide at most {most} letters: fewer words, or larger `rows` and `columns`"))
+}
+
+/// Side of a cell, µm; the largest that the page has room for.
+fn cell(ask: &Ask<'_>, rows: usize, columns: usize, bad: &mut Findings) -> u32 {
     let across = ask.room.main_w.saturating_sub(FRAME) / columns.max(1) as u32;
     let down = ask.room.body_h.saturating_sub(AROUND) / rows.max(1) as u32;
-    across.min(down).min(LARGEST_CELL)
-}
-
-fn small_cells(ask: &Ask<'_>, rows: usize, columns: usize) -> Finding {
-    Finding::error("cells-small", format!("a grid of {rows} × {columns} would have cells under 7 mm"))
-        .at(&owner_place(ask))
-        .remedy("set smaller `rows` and `columns`")
+    let cell = across.min(down).min(LARGEST_CELL);
+    if cell < SMALLEST_CELL {
+        let message = format!("a grid of {rows} × {columns} would have cells under 7 mm");
+        let finding = Finding::error("cells-small", message).at(&owner_place(ask));
+        bad.push(finding.remedy("set smaller `rows` and `columns`"));
+    }
+    cell
 }
 
 /// Unfit words that the letters in use can spell.
 fn unfit(ask: &Ask<'_>, pool: &[Spelt], own: bool, longest: usize) -> Vec<Vec<String>> {
-    let mut alphabet: BTreeSet<String> = pool.iter().flat_map(|p| p.letters.iter().cloned()).collect();
+    let mut alphabet: BTreeSet<String> =
+        pool.iter().flat_map(|p| p.letters.iter().cloned()).collect();
     if !own {
         alphabet.extend(ALPHABET.chars().map(String::from));
     }
     let spelt = ask.lexicon.unfit().filter_map(|w| lettering::letters(w).ok());
-    let readable = spelt.filter(|l| (SHORTEST..=longest).contains(&l.len()) && l.iter().all(|c| alphabet.contains(c)));
+    let readable = spelt.filter(|l| {
+        (SHORTEST..=longest).contains(&l.len()) && l.iter().all(|c| alphabet.contains(c))
+    });
     readable.collect::<BTreeSet<_>>().into_iter().collect()
 }
 

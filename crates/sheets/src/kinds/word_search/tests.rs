@@ -29,15 +29,42 @@ fn refused(asking: Asking) -> Result<(), Findings> {
     needs(&asking.ask()).and_then(|n| make::make(&n, &mut Dice::from_number(1))).map(|_| ())
 }
 
-const DOZEN: [&str; 12] =
-    ["limpet", "home scar", "cone", "foot", "grip", "trail", "radula", "groove", "snug", "muscle", "crab", "pool"];
+const DOZEN: [&str; 12] = [
+    "limpet",
+    "home scar",
+    "cone",
+    "foot",
+    "grip",
+    "trail",
+    "radula",
+    "groove",
+    "snug",
+    "muscle",
+    "crab",
+    "pool",
+];
+
+/// Twenty-five words of five letters that differ in two of them.
+fn many() -> Asking {
+    let words: Vec<String> =
+        (0..25u8).map(|i| format!("m{}kr{}", char::from(b'a' + i), char::from(b'a' + i))).collect();
+    with_rows(&[]).listing(&words.iter().map(String::as_str).collect::<Vec<_>>())
+}
 
 impl Tested for WordSearch {
     fn good() -> Vec<Needs> {
-        let nested = with_rows(&[]).listing(&["sea", "seal", "crab", "kelp", "gull"]).with("allow-inside", Value::Flag(true));
-        let accents = with_rows(&[]).listing(&["bénitier", "große Flut", "l’eau", "œuf", "algue", "niveau"]);
-        let palindromes = with_rows(&[]).listing(&["level", "noon", "kayak", "crab", "kelp"]).with("directions", text("8"));
-        let wide = shore(Band::C, 2).with("rows", number(8)).with("columns", number(18)).with("count", number(9));
+        let nested = with_rows(&[])
+            .listing(&["sea", "seal", "crab", "kelp", "gull"])
+            .with("allow-inside", Value::Flag(true));
+        let accents =
+            with_rows(&[]).listing(&["bénitier", "große Flut", "l’eau", "œuf", "algue", "niveau"]);
+        let palindromes = with_rows(&[])
+            .listing(&["level", "noon", "kayak", "crab", "kelp"])
+            .with("directions", text("8"));
+        let wide = shore(Band::C, 2)
+            .with("rows", number(8))
+            .with("columns", number(18))
+            .with("count", number(9));
         vec![
             met(unfit(shore(Band::A, 1))),
             met(shore(Band::A, 3)),
@@ -45,7 +72,10 @@ impl Tested for WordSearch {
             met(shore(Band::B, 3).listing(&DOZEN)),
             met(shore(Band::C, 2)),
             met(shore(Band::D, 3)),
-            met(shore(Band::D, 2).with("rows", number(18)).with("columns", number(8)).with("count", number(8))),
+            met(shore(Band::D, 2)
+                .with("rows", number(18))
+                .with("columns", number(8))
+                .with("count", number(8))),
             met(wide),
             met(shore(Band::B, 1).with("fill", text("alphabet"))),
             met(nested),
@@ -57,36 +87,106 @@ impl Tested for WordSearch {
     fn refused() -> Vec<(&'static str, Result<(), Findings>)> {
         let few = with_rows(&[("tide", "", ""), ("reef", "", "")]);
         vec![
-            ("word longer than the grid", refused(shore(Band::B, 1).listing(&["oystercatcher", "crab", "kelp"]).with("rows", number(9)).with("columns", number(9)))),
-            ("too many letters", refused(shore(Band::A, 1).with("count", number(16)).with("rows", number(8)).with("columns", number(8)))),
+            (
+                "word longer than the grid",
+                refused(
+                    shore(Band::B, 1)
+                        .listing(&["oystercatcher", "crab", "kelp"])
+                        .with("rows", number(9))
+                        .with("columns", number(9)),
+                ),
+            ),
+            (
+                "too many letters",
+                refused(
+                    shore(Band::A, 1)
+                        .with("count", number(16))
+                        .with("rows", number(8))
+                        .with("columns", number(8)),
+                ),
+            ),
             ("too few words", refused(few)),
+            ("too many words for one list", refused(many())),
             ("fewer words than asked", refused(shore(Band::B, 2).with("count", number(20)))),
             ("a word inside another", refused(with_rows(&[]).listing(&["sea", "seal", "crab"]))),
-            ("a word backwards inside another", refused(with_rows(&[]).listing(&["rat", "star", "crab"]))),
-            ("a word that is another backwards", refused(with_rows(&[]).listing(&["tab", "bat", "crab"]).with("allow-inside", Value::Flag(true)))),
-            ("the same word twice", refused(with_rows(&[]).listing(&["sea star", "seastar", "crab"]))),
+            (
+                "a word backwards inside another",
+                refused(with_rows(&[]).listing(&["rat", "star", "crab"])),
+            ),
+            (
+                "a word that is another backwards",
+                refused(
+                    with_rows(&[])
+                        .listing(&["tab", "bat", "crab"])
+                        .with("allow-inside", Value::Flag(true)),
+                ),
+            ),
+            (
+                "the same word twice",
+                refused(with_rows(&[]).listing(&["sea star", "seastar", "crab"])),
+            ),
             ("a word of two letters", refused(with_rows(&[]).listing(&["ox", "crab", "kelp"]))),
             ("a word with a figure", refused(with_rows(&[]).listing(&["7-spot", "crab", "kelp"]))),
-            ("a slant that no word has room for", refused(with_rows(&[]).listing(&["oystercatcher", "invertebrates", "hermit crab row"]).with("rows", number(8)).with("columns", number(18)).with("directions", text("8")))),
+            (
+                "a slant that no word has room for",
+                refused(
+                    with_rows(&[])
+                        .listing(&["oystercatcher", "invertebrates", "hermit crab row"])
+                        .with("rows", number(8))
+                        .with("columns", number(18))
+                        .with("directions", text("8")),
+                ),
+            ),
         ]
     }
 
     fn faults() -> &'static [Fault<Self>] {
         &[
             ("dropped letter", |_, s, d| spoil_word(s, d, |_, _| "".into())),
-            ("changed letter of a word", |_, s, d| spoil_word(s, d, |l, alphabet| alphabet.iter().find(|a| *a != l).cloned().unwrap_or_default())),
+            ("changed letter of a word", |_, s, d| {
+                spoil_word(s, d, |l, alphabet| {
+                    alphabet.iter().find(|a| *a != l).cloned().unwrap_or_default()
+                })
+            }),
             ("a word a second time", second_time),
             ("a word listed that is not there", |_, s, _| replace_word(s, "zebra finch")),
             ("a word missing from the list", |_, s, _| s.words.pop().is_some()),
-            ("a word listed twice", |_, s, _| { let first = s.words[0].clone(); s.words.pop(); s.words.push(first); true }),
-            ("misspelt in the list", |_, s, _| { let w = s.words[0].plain(); replace_word(s, &w[1..]) }),
+            ("a word listed twice", |_, s, _| {
+                let first = s.words[0].clone();
+                s.words.pop();
+                s.words.push(first);
+                true
+            }),
+            ("misspelt in the list", |_, s, _| {
+                let w = s.words[0].plain();
+                replace_word(s, &w[1..])
+            }),
             ("a row missing", |_, s, _| s.rows.pop().is_some()),
-            ("a row too long", |_, s, _| { s.rows[0].push("A".into()); true }),
-            ("two letters in a cell", |_, s, _| { s.rows[0][0].push('A'); true }),
-            ("a small letter", |_, s, _| { let low = s.rows[1][1].to_lowercase(); s.rows[1][1] = low; true }),
-            ("cells under 7 mm", |_, s, _| { s.cell = 6_900; true }),
-            ("other ways told", |_, s, _| { s.ways = if s.ways == 2 { 4 } else { 2 }; true }),
-            ("a way not told", |n, s, _| { s.rows.iter_mut().for_each(|r| r.reverse()); n.ways == 2 }),
+            ("a row too long", |_, s, _| {
+                s.rows[0].push("A".into());
+                true
+            }),
+            ("two letters in a cell", |_, s, _| {
+                s.rows[0][0].push('A');
+                true
+            }),
+            ("a small letter", |_, s, _| {
+                let low = s.rows[1][1].to_lowercase();
+                s.rows[1][1] = low;
+                true
+            }),
+            ("cells under 7 mm", |_, s, _| {
+                s.cell = 6_900;
+                true
+            }),
+            ("other ways told", |_, s, _| {
+                s.ways = if s.ways == 2 { 4 } else { 2 };
+                true
+            }),
+            ("a way not told", |n, s, _| {
+                s.rows.iter_mut().for_each(|r| r.reverse());
+                n.ways == 2
+            }),
             ("an unfit word", unfit_word),
             ("a strange filler", |n, s, _| set_filler(n, s, "Ÿ")),
             ("lopsided fillers", lopsided),
@@ -112,7 +212,11 @@ fn replace_word(s: &mut Sheet, word: &str) -> bool {
 
 /// Writes the shortest word a second time along a row of the grid.
 fn second_time(_: &Needs, s: &mut Sheet, dice: &mut Dice) -> bool {
-    let shortest = s.words.iter().map(|w| proof::spelling::capitals(&w.plain()).unwrap_or_default()).min_by_key(Vec::len);
+    let shortest = s
+        .words
+        .iter()
+        .map(|w| proof::spelling::capitals(&w.plain()).unwrap_or_default())
+        .min_by_key(Vec::len);
     let word = shortest.unwrap_or_default();
     let before = proof::letters::find(&s.rows, &word).len();
     let (r, c) = (dice.below(s.rows.len()), dice.below(s.rows[0].len() + 1 - word.len()));
@@ -122,7 +226,8 @@ fn second_time(_: &Needs, s: &mut Sheet, dice: &mut Dice) -> bool {
 
 fn unfit_word(n: &Needs, s: &mut Sheet, dice: &mut Dice) -> bool {
     let Some(word) = n.unfit.first() else { return false };
-    let (r, c) = (dice.below(s.rows.len() + 1 - word.len()), dice.below(s.rows[0].len() + 1 - word.len()));
+    let (r, c) =
+        (dice.below(s.rows.len() + 1 - word.len()), dice.below(s.rows[0].len() + 1 - word.len()));
     for (k, letter) in word.iter().enumerate() {
         s.rows[r + k][c + k] = letter.clone();
     }
@@ -130,7 +235,9 @@ fn unfit_word(n: &Needs, s: &mut Sheet, dice: &mut Dice) -> bool {
 }
 
 fn filler_cells(s: &Sheet) -> Vec<(usize, usize)> {
-    let found = |w: &Said| proof::letters::find(&s.rows, &proof::spelling::capitals(&w.plain()).unwrap_or_default());
+    let found = |w: &Said| {
+        proof::letters::find(&s.rows, &proof::spelling::capitals(&w.plain()).unwrap_or_default())
+    };
     let taken: Vec<_> = s.words.iter().flat_map(found).flat_map(|f| f.cells).collect();
     let all = (0..s.rows.len()).flat_map(|r| (0..s.rows[0].len()).map(move |c| (r, c)));
     all.filter(|cell| !taken.contains(cell)).collect()
@@ -164,7 +271,9 @@ fn the_youngest_read_right_and_down_only() {
         assert_eq!(n.ways, 2);
         for seed in 0..20 {
             let sheet = make::make(&n, &mut Dice::from_number(seed)).expect("made");
-            assert!(check::rings(&sheet).iter().all(|r| r.from.0 <= r.to.0 && r.from.1 <= r.to.1 && (r.from.0 == r.to.0 || r.from.1 == r.to.1)));
+            assert!(check::rings(&sheet).iter().all(|r| r.from.0 <= r.to.0
+                && r.from.1 <= r.to.1
+                && (r.from.0 == r.to.0 || r.from.1 == r.to.1)));
         }
     }
 }
@@ -185,10 +294,16 @@ fn messages_say_how_many_are_missing() {
 
 #[test]
 fn sea_is_counted_apart_from_seal() {
-    let n = met(with_rows(&[]).listing(&["sea", "seal", "crab", "kelp", "gull"]).with("allow-inside", Value::Flag(true)));
+    let n = met(with_rows(&[])
+        .listing(&["sea", "seal", "crab", "kelp", "gull"])
+        .with("allow-inside", Value::Flag(true)));
     let sheet = make::make(&n, &mut Dice::from_number(3)).expect("made");
     let proof = check::check(&n, &sheet);
-    assert!(proof.counted.contains(&("found inside longer words".into(), "1".into())), "{:?}", proof.counted);
+    assert!(
+        proof.counted.contains(&("found inside longer words".into(), "1".into())),
+        "{:?}",
+        proof.counted
+    );
     assert_eq!(check::rings(&sheet).len(), 5);
 }
 
@@ -213,11 +328,26 @@ fn laid(sheet: &Sheet) -> Laid {
     for (r, row) in sheet.rows.iter().enumerate() {
         for (c, letter) in row.iter().enumerate() {
             let (x, y) = (60_000 + side * c as i64, 70_000 + side * r as i64);
-            page.marks.push(Mark { kind: "cell".into(), name: format!("{r},{c}"), x, y, w: side, h: side });
+            page.marks.push(Mark {
+                kind: "cell".into(),
+                name: format!("{r},{c}"),
+                x,
+                y,
+                w: side,
+                h: side,
+            });
             let (x, y) = (x + side / 2 - 1_500, y + side / 2 + 2_000);
-            page.texts.push(LaidText { text: letter.clone(), x, y, w: 3_000, ..LaidText::default() });
+            page.texts.push(LaidText {
+                text: letter.clone(),
+                x,
+                y,
+                w: 3_000,
+                ..LaidText::default()
+            });
         }
     }
+    let list = sheet.words.iter().map(|w| LaidText { text: w.plain(), ..LaidText::default() });
+    page.texts.extend(list);
     Laid { sheet: "s".into(), pages: vec![page] }
 }
 
@@ -225,13 +355,19 @@ fn laid(sheet: &Sheet) -> Laid {
 fn the_laid_out_grid_is_judged() {
     let sheet = make::make(&met(shore(Band::B, 2)), &mut Dice::from_number(2)).expect("made");
     assert!(check::check_page(&sheet, &laid(&sheet)).is_empty());
-    let spoils: [fn(&mut LaidPage); 6] = [
+    let spoils: [fn(&mut LaidPage); 7] = [
         |p| p.marks[5].x += 100,
         |p| p.marks[0].w = 6_900,
-        |p| { p.marks.pop(); },
+        |p| {
+            p.marks.pop();
+        },
         |p| p.texts[7].text = "Q9".into(),
         |p| p.texts[7].x += 2_000,
-        |p| { let t = p.texts[3].clone(); p.texts.push(t); },
+        |p| p.texts.truncate(144),
+        |p| {
+            let t = p.texts[3].clone();
+            p.texts.push(t);
+        },
     ];
     for (i, spoil) in spoils.into_iter().enumerate() {
         let mut bad = laid(&sheet);
