@@ -1,11 +1,13 @@
 //! The files of one job in memory, kept between edits.
 
 use crate::fonts::shelf;
+use crate::letters::clean;
 use crate::paths::{Path, plain};
 use crate::templates::shared;
 use crate::{Job, KindIn, PictureIn, SheetIn};
 use findings::{Finding, Findings};
 use serde_json::{Map, Value, json};
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 use typst::foundations::Bytes;
@@ -14,6 +16,9 @@ use typst::utils::hash128;
 
 /// The kind whose page prints the answers of other kinds.
 const KEY: &str = "key";
+
+/// The kind whose page stands for a sheet that is not ready.
+const WANTING: &str = "wanting";
 
 /// A job laid out as files, ready to be typeset as a whole or sheet by sheet.
 ///
@@ -84,7 +89,9 @@ impl Desk {
     fn lay_files(&mut self) -> Result<(), Findings> {
         let job = Arc::clone(&self.job);
         self.data("/look.json", job.look.tokens())?;
-        self.data("/document.json", &serde_json::to_value(&job.document).unwrap_or(Value::Null))?;
+        // Its title stands in the foot of every page, also of those that say what is wanted.
+        let document = serde_json::to_value(&job.document).unwrap_or(Value::Null);
+        self.data("/document.json", &clean(&document))?;
         for (name, kind) in &job.kinds {
             self.lay_kind(name, kind)?;
         }
@@ -111,9 +118,8 @@ impl Desk {
     }
 
     fn lay_sheet(&mut self, sheet: &SheetIn) -> Result<(), Findings> {
-        let SheetIn { id, meta, data, .. } = sheet;
-        let text = format!("{{\"meta\":{meta},\"d\":{data}}}");
-        self.files.insert(path(&format!("/sheets/{id}.json"))?, Bytes::from_string(text));
+        let id = &sheet.id;
+        self.files.insert(path(&format!("/sheets/{id}.json"))?, sheet_data(sheet, None));
         self.source(&format!("/sheets/{id}.typ"), stub(sheet, &self.job))
     }
 
@@ -130,6 +136,20 @@ impl Desk {
         self.files.insert(path(name)?, Bytes::from_string(value.to_string()));
         Ok(())
     }
+}
+
+/// What the templates read of a sheet, with another level for its heading if one is given.
+pub(crate) fn sheet_data(sheet: &SheetIn, level: Option<u8>) -> Bytes {
+    let SheetIn { kind, meta, data, .. } = sheet;
+    // A page that says what is wanted quotes the very letters that cannot be printed.
+    let (mut meta, data) = match kind == WANTING {
+        true => (clean(meta), Cow::Owned(clean(data))),
+        false => (meta.clone(), Cow::Borrowed(data)),
+    };
+    if let (Some(level), Some(meta)) = (level, meta.as_object_mut()) {
+        meta.insert("level".to_owned(), Value::from(level));
+    }
+    Bytes::from_string(format!("{{\"meta\":{meta},\"d\":{data}}}"))
 }
 
 /// The main source: the frame's set-up, then the sheets.

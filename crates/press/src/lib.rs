@@ -13,6 +13,7 @@ mod fault;
 mod fonts;
 mod ink;
 mod job;
+mod letters;
 mod look;
 mod paths;
 mod pdf;

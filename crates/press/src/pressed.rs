@@ -1,14 +1,13 @@
 //! The result of typesetting: pages that can be looked at, checked and written as files.
 
-use crate::desk::{Desk, main_text, no_sheet};
+use crate::desk::{Desk, main_text, no_sheet, sheet_data};
 use crate::drawn::Drawn;
 use crate::paths::Path;
 use crate::walk::walk;
 use crate::world::DeskWorld;
-use crate::{SheetIn, fault};
+use crate::{SheetIn, check, fault};
 use findings::{Finding, Findings};
 use proof::Laid;
-use serde_json::Value;
 use std::ops::RangeInclusive;
 use typst::foundations::Bytes;
 use typst::syntax::Source;
@@ -90,7 +89,8 @@ impl Desk {
         typst::comemo::evict(REMEMBERED);
         let document =
             done.output.map_err(|errors| fault::findings(&errors, &world, sheet).sorted())?;
-        let notes = fault::findings(&done.warnings, &world, sheet);
+        let mut notes = fault::findings(&done.warnings, &world, sheet);
+        notes.append(check::document(&self.job.document));
         let drawn = walk(&document, &self.pictures);
         Ok(Pressed { desk: self.clone(), document, laid: by_sheet(&drawn), drawn, notes })
     }
@@ -98,10 +98,7 @@ impl Desk {
 
 /// The data of a sheet that stands alone: its title is the first heading, so it is of level 1.
 fn alone(sheet: &SheetIn) -> Option<(Path, Bytes)> {
-    let mut meta = sheet.meta.clone();
-    meta.as_object_mut()?.insert("level".to_owned(), Value::from(1));
-    let text = format!("{{\"meta\":{meta},\"d\":{}}}", sheet.data);
-    Some((Path::new(&format!("/sheets/{}.json", sheet.id))?, Bytes::from_string(text)))
+    Some((Path::new(&format!("/sheets/{}.json", sheet.id))?, sheet_data(sheet, Some(1))))
 }
 
 fn by_sheet(drawn: &[Drawn]) -> Vec<Laid> {
@@ -135,7 +132,7 @@ impl Pressed {
     /// What the typesetter noticed on the way, and what the page checks find.
     pub fn findings(&self) -> Findings {
         let mut findings = self.notes.clone();
-        findings.append(crate::check::pages(&self.drawn, &self.desk.job));
+        findings.append(check::pages(&self.drawn, &self.desk.job));
         findings
     }
 

@@ -10,7 +10,8 @@ mod say;
 mod typeface;
 
 use crate::drawn::Drawn;
-use crate::{Job, SheetIn};
+use crate::letters::printable;
+use crate::{Document, Job, SheetIn};
 use findings::{Finding, Findings, Place};
 use std::collections::BTreeSet;
 
@@ -27,6 +28,25 @@ pub(crate) fn pages(drawn: &[Drawn], job: &Job) -> Findings {
         findings.append(report.findings);
     }
     findings
+}
+
+/// Letters of the study's own lines that cannot be printed: every page would show a stand-in.
+pub(crate) fn document(document: &Document) -> Findings {
+    let lines = [
+        (&document.study, "title"),
+        (&document.author, "author"),
+        (&document.press, "press"),
+        (&document.subject, "subtitle"),
+    ];
+    let told = lines.into_iter().filter_map(|(line, field)| {
+        let letter = line.chars().find(|c| !printable(*c))?;
+        let message = format!("no typeface has the `{letter}` of {}", say::quoted(line));
+        let finding = Finding::error("glyph-missing", message)
+            .at(&Place::new("study.toml", field))
+            .remedy("write it with letters that the typeface has");
+        Some(finding)
+    });
+    told.collect()
 }
 
 /// A page and the sheet that it belongs to.

@@ -96,3 +96,22 @@ fn a_file_without_a_title_or_with_a_mute_picture_is_refused() {
     assert_eq!(found.0[0].code, "alt-missing", "{found:#?}");
     assert_eq!(found.0[0].sheet.as_deref(), Some("b"));
 }
+
+/// U+2603 is in none of the typefaces, and an accessible file may not hold a letter without a shape.
+#[test]
+fn letters_that_no_typeface_has_do_not_stop_the_page_that_says_so() {
+    let wants = json!({"title": "Snow \u{2603}", "wants": [{"message": "the typeface has no `\u{2603}`",
+        "place": "words.csv#snow", "remedies": ["write it otherwise"]}]});
+    let mut want = with(sheet("b", wants), "title", json!("Snow \u{2603}"));
+    want.kind = "wanting".to_owned();
+    let mut job = job(Paper::Letter, vec![sheet("a", fixed(json!([]))), want]);
+    let page = "#import \"/wanting.typ\": *\n".to_owned();
+    job.kinds.insert("wanting".to_owned(), press::KindIn { page, words: json!({}) });
+    job.document.study = "Snow \u{2603}".to_owned();
+    let pressed = press::lay(job).expect("lays");
+    let found = pressed.findings();
+    assert_eq!(found.iter().count(), 1, "{found:#?}");
+    assert_eq!(found.0[0].place, Some(Place::new("study.toml", "title")));
+    assert!(found.0[0].message.contains("`\u{2603}`"), "{}", found.0[0].message);
+    assert!(pressed.pdf().is_ok());
+}
