@@ -158,12 +158,12 @@ pub fn check_page(sheet: &Sheet, laid: &Laid) -> Findings {
 
 /// True when each letter stands in its own box and the boxes run from left to right.
 fn in_boxes(letters: &[String], n: usize, laid: &Laid) -> bool {
-    let mut edge = i64::MIN;
+    let mut middle = i64::MIN;
     letters.iter().enumerate().all(|(k, letter)| {
         let name = format!("{n},{k}");
         laid.marks("letter").find(|(_, m)| m.name == name).is_some_and(|(page, mark)| {
-            let after = mark.x >= edge;
-            edge = mark.x + mark.w;
+            let after = mark.x > middle;
+            middle = mark.x + mark.w / 2;
             after && holds(&laid.pages[page], mark, letter)
         })
     })
