@@ -7,7 +7,8 @@
 /// It finds every single wrong digit; in thirteen digits it may miss two
 /// neighbours that changed places.
 pub fn isbn_holds(written: &str) -> bool {
-    let digits: Vec<char> = written.chars().filter(|c| !matches!(c, '-' | ' ' | '‐' | '–')).collect();
+    let digits: Vec<char> =
+        written.chars().filter(|c| !matches!(c, '-' | ' ' | '‐' | '–')).collect();
     match digits.len() {
         10 => ten(&digits),
         13 => thirteen(&digits),
@@ -27,14 +28,15 @@ fn ten(digits: &[char]) -> bool {
         };
         sum += value * (10 - u32::try_from(i).unwrap_or(0));
     }
-    sum % 11 == 0
+    sum.is_multiple_of(11)
 }
 
 fn thirteen(digits: &[char]) -> bool {
     let values: Option<Vec<u32>> = digits.iter().map(|c| c.to_digit(10)).collect();
     let Some(values) = values else { return false };
-    let sum: u32 = values.iter().enumerate().map(|(i, d)| if i % 2 == 0 { *d } else { 3 * d }).sum();
-    values.starts_with(&[9, 7]) && values[2] >= 8 && sum % 10 == 0
+    let sum: u32 =
+        values.iter().enumerate().map(|(i, d)| if i % 2 == 0 { *d } else { 3 * d }).sum();
+    values.starts_with(&[9, 7]) && values[2] >= 8 && sum.is_multiple_of(10)
 }
 
 #[cfg(test)]
@@ -44,7 +46,12 @@ mod tests {
     // Worked values of the ISBN rules: 978-0-306-40615-7, 978-3-16-148410-0, 978-1-86197-271-2
     // and 0-306-40615-2, 3-16-148410-X, 0-8044-2957-X, 0-8436-1072-7 (ISO 2108; published examples).
     const GOOD: [&str; 7] = [
-        "978-0-306-40615-7", "978-3-16-148410-0", "978-1-86197-271-2", "0-306-40615-2", "3-16-148410-X", "0-8044-2957-X",
+        "978-0-306-40615-7",
+        "978-3-16-148410-0",
+        "978-1-86197-271-2",
+        "0-306-40615-2",
+        "3-16-148410-X",
+        "0-8044-2957-X",
         "0-8436-1072-7",
     ];
 
@@ -76,7 +83,9 @@ mod tests {
 
     #[test]
     fn other_texts_are_no_numbers() {
-        for text in ["", "978", "97803064061577", "978030640615X", "X306406152", "unknown", "1234567890123"] {
+        for text in
+            ["", "978", "97803064061577", "978030640615X", "X306406152", "unknown", "1234567890123"]
+        {
             assert!(!isbn_holds(text), "{text}");
         }
     }

@@ -38,14 +38,35 @@ fn digits(text: &str) -> BTreeSet<String> {
 
 /// True when exactly three digits follow: a sign that groups thousands.
 fn groups(rest: &[char]) -> bool {
-    rest.len() >= 3 && rest[..3].iter().all(char::is_ascii_digit) && !rest.get(3).is_some_and(char::is_ascii_digit)
+    rest.len() >= 3
+        && rest[..3].iter().all(char::is_ascii_digit)
+        && !rest.get(3).is_some_and(char::is_ascii_digit)
 }
 
 const SMALL: [&str; 20] = [
-    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
-    "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
+    "zero",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
 ];
-const TENS: [&str; 8] = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
+const TENS: [&str; 8] =
+    ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
 
 fn words(text: &str) -> BTreeSet<String> {
     let lower = text.to_lowercase();

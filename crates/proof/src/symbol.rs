@@ -21,8 +21,9 @@ impl rqrr::BitGrid for Modules<'_> {
 /// or not square.
 pub fn version(rows: &Rows) -> Option<usize> {
     let side = rows.len();
-    let square = rows.iter().all(|r| r.len() == side && r.bytes().all(|b| matches!(b, b'0' | b'1')));
-    let fits = side >= 21 && side <= 177 && (side - 17).is_multiple_of(4);
+    let square =
+        rows.iter().all(|r| r.len() == side && r.bytes().all(|b| matches!(b, b'0' | b'1')));
+    let fits = (21..=177).contains(&side) && (side - 17).is_multiple_of(4);
     (square && fits).then(|| (side - 17) / 4)
 }
 
@@ -67,7 +68,8 @@ pub fn fault_on_page(laid: &Laid, name: &str, modules: usize) -> Option<&'static
     if mark.w + TOLERANCE < across * MODULE || mark.h + TOLERANCE < across * MODULE {
         return Some("is printed too small to be read");
     }
-    let within = |from: i64, size: i64, at: i64| (from + TOLERANCE..from + size - TOLERANCE).contains(&at);
+    let within =
+        |from: i64, size: i64, at: i64| (from + TOLERANCE..from + size - TOLERANCE).contains(&at);
     let inside = |x: i64, y: i64| within(mark.x, mark.w, x) && within(mark.y, mark.h, y);
     let crowded = laid.pages[page].texts.iter().any(|t| inside(t.x, t.y) || inside(t.x + t.w, t.y));
     crowded.then_some("has words in its margin")
@@ -86,8 +88,8 @@ mod tests {
     /// `HELLO WORLD`, version 1-Q: data and error correction words of the published
     /// worked example (20 5B 0B 78 D1 72 DC 4D 43 40 EC 11 EC + A8 48 16 52 D9 36 9C 00 2E 0F B4 7A 10).
     const WORDS: [u8; 26] = [
-        0x20, 0x5B, 0x0B, 0x78, 0xD1, 0x72, 0xDC, 0x4D, 0x43, 0x40, 0xEC, 0x11, 0xEC, 0xA8, 0x48, 0x16, 0x52, 0xD9, 0x36,
-        0x9C, 0x00, 0x2E, 0x0F, 0xB4, 0x7A, 0x10,
+        0x20, 0x5B, 0x0B, 0x78, 0xD1, 0x72, 0xDC, 0x4D, 0x43, 0x40, 0xEC, 0x11, 0xEC, 0xA8, 0x48,
+        0x16, 0x52, 0xD9, 0x36, 0x9C, 0x00, 0x2E, 0x0F, 0xB4, 0x7A, 0x10,
     ];
 
     /// Lays those words out by the standard's own rules (version 1, level Q, mask 0), written here apart from any library.
@@ -96,7 +98,7 @@ mod tests {
         let mut fixed = [[false; 21]; 21];
         for y in 0..21 {
             for x in 0..21 {
-                let corner = (x < 9 && y < 9) || (x > 12 && y < 9) || (x < 9 && y > 12);
+                let corner = (y < 9 && !(9..=12).contains(&x)) || (x < 9 && y > 12);
                 fixed[y][x] = corner || x == 6 || y == 6;
                 if x == 6 || y == 6 {
                     grid[y][x] = u8::from((x + y) % 2 == 0);
@@ -106,7 +108,8 @@ mod tests {
         for (top, left) in [(0, 0), (0, 14), (14, 0)] {
             for y in 0..8 {
                 for x in 0..8 {
-                    let (row, column) = (top + y - usize::from(top > 0), left + x - usize::from(left > 0));
+                    let (row, column) =
+                        (top + y - usize::from(top > 0), left + x - usize::from(left > 0));
                     grid[row][column] = 0;
                 }
             }
@@ -125,7 +128,23 @@ mod tests {
             }
         }
         let format = (data << 10 | rest) ^ 0b101010000010010;
-        let first = [(8, 0), (8, 1), (8, 2), (8, 3), (8, 4), (8, 5), (8, 7), (8, 8), (7, 8), (5, 8), (4, 8), (3, 8), (2, 8), (1, 8), (0, 8)];
+        let first = [
+            (8, 0),
+            (8, 1),
+            (8, 2),
+            (8, 3),
+            (8, 4),
+            (8, 5),
+            (8, 7),
+            (8, 8),
+            (7, 8),
+            (5, 8),
+            (4, 8),
+            (3, 8),
+            (2, 8),
+            (1, 8),
+            (0, 8),
+        ];
         for (i, (y, x)) in first.into_iter().enumerate() {
             grid[y][x] = (format >> (14 - i) & 1) as u8;
         }
@@ -150,7 +169,9 @@ mod tests {
             }
             up = !up;
         }
-        grid.iter().map(|row| row.iter().map(|b| if *b == 1 { '1' } else { '0' }).collect()).collect()
+        grid.iter()
+            .map(|row| row.iter().map(|b| if *b == 1 { '1' } else { '0' }).collect())
+            .collect()
     }
 
     #[test]

@@ -16,7 +16,11 @@ const NO_TAGS: [&str; 2] = ["last", "allergens"];
 /// With a `food` or `dough` tag the supplies are searched for allergens, and
 /// those found are named. Unknown tags are passed over: the study's reader
 /// has already asked about them. English when the language is not there.
-pub fn cautions<T: AsRef<str>, S: AsRef<str>>(tags: &[T], supplies: &[S], language: &str) -> Vec<String> {
+pub fn cautions<T: AsRef<str>, S: AsRef<str>>(
+    tags: &[T],
+    supplies: &[S],
+    language: &str,
+) -> Vec<String> {
     let Ok(doc) = FILE.parse::<DocumentMut>() else {
         return Vec::new();
     };
@@ -92,8 +96,25 @@ mod tests {
 
     /// The tags of docs/folder.md.
     const TAGS: [&str; 19] = [
-        "cut", "laminate", "magnet", "food", "dough", "animals", "outdoors", "shore", "water", "small-parts", "cord",
-        "knife", "heat", "glass", "chemical", "loud", "mouthpiece", "elastic", "links",
+        "cut",
+        "laminate",
+        "magnet",
+        "food",
+        "dough",
+        "animals",
+        "outdoors",
+        "shore",
+        "water",
+        "small-parts",
+        "cord",
+        "knife",
+        "heat",
+        "glass",
+        "chemical",
+        "loud",
+        "mouthpiece",
+        "elastic",
+        "links",
     ];
 
     #[test]
@@ -118,19 +139,30 @@ mod tests {
     #[test]
     fn each_of_the_nine_allergens_is_named() {
         let nine = [
-            ("a cup of milk", "milk"), ("two eggs", "eggs"), ("a tin of tuna", "fish"), ("cooked prawns", "crustacean shellfish"),
-            ("chopped walnuts", "tree nuts"), ("a jar of peanuts", "peanuts"), ("plain flour", "wheat"), ("soya sauce", "soybeans"),
+            ("a cup of milk", "milk"),
+            ("two eggs", "eggs"),
+            ("a tin of tuna", "fish"),
+            ("cooked prawns", "crustacean shellfish"),
+            ("chopped walnuts", "tree nuts"),
+            ("a jar of peanuts", "peanuts"),
+            ("plain flour", "wheat"),
+            ("soya sauce", "soybeans"),
             ("tahini", "sesame"),
         ];
         for (supply, name) in nine {
             let lines = cautions(&["food"], &[supply], "en");
-            assert!(lines.iter().any(|l| l.contains(&format!("hold {name}"))), "{supply}: {lines:?}");
+            assert!(
+                lines.iter().any(|l| l.contains(&format!("hold {name}"))),
+                "{supply}: {lines:?}"
+            );
         }
     }
 
     #[test]
     fn look_alikes_are_no_allergens_and_water_play_is_not_searched() {
-        for supply in ["coconut milk", "an egg cup", "nuts and bolts", "rice flour", "a butterfly net"] {
+        for supply in
+            ["coconut milk", "an egg cup", "nuts and bolts", "rice flour", "a butterfly net"]
+        {
             assert_eq!(cautions(&["food"], &[supply], "en").len(), 2, "{supply}");
         }
         assert_eq!(cautions(&["water"], &["a cup of milk"], "en").len(), 2);

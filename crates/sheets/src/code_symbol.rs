@@ -9,7 +9,9 @@ use fast_qr::{ECL, QRBuilder};
 /// standard can hold (2331 bytes at level M).
 pub fn rows(text: &str) -> Option<Vec<String>> {
     let symbol = QRBuilder::new(text).ecl(ECL::M).build().ok()?;
-    let row = |y: usize| symbol[y][..symbol.size].iter().map(|m| if m.value() { '1' } else { '0' }).collect();
+    let row = |y: usize| {
+        symbol[y][..symbol.size].iter().map(|m| if m.value() { '1' } else { '0' }).collect()
+    };
     Some((0..symbol.size).map(row).collect())
 }
 
@@ -20,7 +22,11 @@ mod tests {
 
     #[test]
     fn an_address_is_read_back_by_another_library() {
-        for address in ["https://noc.ac.uk", "https://easytide.admiralty.co.uk/FAQs", &format!("https://example.org/{}", "a".repeat(150))] {
+        for address in [
+            "https://noc.ac.uk",
+            "https://easytide.admiralty.co.uk/FAQs",
+            &format!("https://example.org/{}", "a".repeat(150)),
+        ] {
             let rows = rows(address).expect("a symbol");
             assert!(symbol::finders_hold(&rows));
             assert_eq!(symbol::read(&rows).as_deref(), Some(address));

@@ -12,7 +12,10 @@ pub(super) fn check(needs: &Needs, sheet: &Sheet) -> Proof {
         for line in &group.lines {
             match rows.get(line.id.as_str()) {
                 Some(row) => under(&mut proof, sheet, i, row, line),
-                None => proof.fault("contents-unknown", format!("`{}` is listed but is no sheet", line.title)),
+                None => proof.fault(
+                    "contents-unknown",
+                    format!("`{}` is listed but is no sheet", line.title),
+                ),
             }
         }
         if let Heading::Lesson { n, title, id } = &group.head {
@@ -28,18 +31,32 @@ pub(super) fn check(needs: &Needs, sheet: &Sheet) -> Proof {
 
 /// All lines but the openers', one after the other, are the sheets in printing order.
 fn order(proof: &mut Proof, needs: &Needs, sheet: &Sheet) {
-    let printed: Vec<&str> = sheet.groups.iter().flat_map(|g| &g.lines).map(|l| l.id.as_str()).collect();
-    let wanted: Vec<&str> = needs.sheets.iter().filter(|r| !r.opens).map(|r| r.line.id.as_str()).collect();
+    let printed: Vec<&str> =
+        sheet.groups.iter().flat_map(|g| &g.lines).map(|l| l.id.as_str()).collect();
+    let wanted: Vec<&str> =
+        needs.sheets.iter().filter(|r| !r.opens).map(|r| r.line.id.as_str()).collect();
     // An opener that comes second in its lesson is a line of its own when another one opened it first.
     let openers = |id: &&&str| needs.sheets.iter().any(|r| r.opens && r.line.id == ***id);
     let plain: Vec<&str> = printed.iter().filter(|id| !openers(id)).copied().collect();
-    proof.demand(plain == wanted, "contents-order", "the sheets are not listed once each in printing order");
+    proof.demand(
+        plain == wanted,
+        "contents-order",
+        "the sheets are not listed once each in printing order",
+    );
     proof.count("lines", printed.len());
 }
 
 fn under(proof: &mut Proof, sheet: &Sheet, i: usize, row: &Row, line: &Line) {
-    proof.demand(*line == row.line, "contents-line", format!("`{}` is listed with another title or sign", row.line.title));
-    let earlier = |l: usize| sheet.groups[..i].iter().any(|g| matches!(&g.head, Heading::Lesson { n, .. } if *n == l + 1));
+    proof.demand(
+        *line == row.line,
+        "contents-line",
+        format!("`{}` is listed with another title or sign", row.line.title),
+    );
+    let earlier = |l: usize| {
+        sheet.groups[..i]
+            .iter()
+            .any(|g| matches!(&g.head, Heading::Lesson { n, .. } if *n == l + 1))
+    };
     let taught = |g: &Group| !matches!(g.head, Heading::Front | Heading::Back);
     let right = match (&sheet.groups[i].head, row.lesson, row.part) {
         (Heading::Lesson { n, .. }, Some(l), _) => *n == l + 1,
@@ -51,12 +68,20 @@ fn under(proof: &mut Proof, sheet: &Sheet, i: usize, row: &Row, line: &Line) {
         (Heading::Front, None, None) => !sheet.groups[..i].iter().any(taught),
         _ => false,
     };
-    proof.demand(right, "contents-heading", format!("`{}` stands under the wrong heading", row.line.title));
+    proof.demand(
+        right,
+        "contents-heading",
+        format!("`{}` stands under the wrong heading", row.line.title),
+    );
 }
 
 fn lesson(proof: &mut Proof, needs: &Needs, n: usize, title: &str, id: &str) {
     let own = n.checked_sub(1).and_then(|l| needs.lessons.get(l));
-    proof.demand(own.is_some_and(|t| t.plain() == title), "contents-lesson", format!("lesson {n} is not `{title}`"));
+    proof.demand(
+        own.is_some_and(|t| t.plain() == title),
+        "contents-lesson",
+        format!("lesson {n} is not `{title}`"),
+    );
     let mut rows = needs.sheets.iter().filter(|r| r.lesson == n.checked_sub(1));
     let opener = rows.clone().find(|r| r.opens).or_else(|| rows.next());
     let right = opener.is_some_and(|r| r.line.id == id);
@@ -66,9 +91,17 @@ fn lesson(proof: &mut Proof, needs: &Needs, n: usize, title: &str, id: &str) {
 fn once_each(proof: &mut Proof, needs: &Needs, sheet: &Sheet) {
     for (l, title) in needs.lessons.iter().enumerate() {
         let wanted = usize::from(needs.sheets.iter().any(|r| r.lesson == Some(l)));
-        let heads = sheet.groups.iter().filter(|g| matches!(&g.head, Heading::Lesson { n, .. } if *n == l + 1)).count();
+        let heads = sheet
+            .groups
+            .iter()
+            .filter(|g| matches!(&g.head, Heading::Lesson { n, .. } if *n == l + 1))
+            .count();
         let right = heads == wanted;
-        proof.demand(right, "contents-lesson-once", format!("`{}` has {heads} headings", title.plain()));
+        proof.demand(
+            right,
+            "contents-lesson-once",
+            format!("`{}` has {heads} headings", title.plain()),
+        );
     }
 }
 
@@ -84,11 +117,24 @@ fn parts(proof: &mut Proof, needs: &Needs, sheet: &Sheet, rows: &BTreeMap<&str, 
     for (p, title) in needs.parts.iter().enumerate() {
         let first = sheet.groups.iter().position(|g| holds(g, p));
         let named: Vec<usize> = (0..sheet.groups.len())
-            .filter(|i| sheet.groups[*i].part.as_ref().is_some_and(|n| n.n == p + 1 && n.title.plain() == title.plain()))
+            .filter(|i| {
+                sheet.groups[*i]
+                    .part
+                    .as_ref()
+                    .is_some_and(|n| n.n == p + 1 && n.title.plain() == title.plain())
+            })
             .collect();
         let right = named == Vec::from_iter(first);
-        proof.demand(right, "contents-part", format!("`{}` is not named once where it begins", title.plain()));
+        proof.demand(
+            right,
+            "contents-part",
+            format!("`{}` is not named once where it begins", title.plain()),
+        );
     }
-    let strange = sheet.groups.iter().filter_map(|g| g.part.as_ref()).any(|n| n.n == 0 || n.n > needs.parts.len());
+    let strange = sheet
+        .groups
+        .iter()
+        .filter_map(|g| g.part.as_ref())
+        .any(|n| n.n == 0 || n.n > needs.parts.len());
     proof.demand(!strange, "contents-part-unknown", "a part is named that the study does not have");
 }

@@ -22,7 +22,11 @@ pub(super) fn make(needs: &Needs) -> Sheet {
         lessons.extend(row.lesson);
         if groups.is_empty() || run != now {
             let begins = row.part.filter(|p| run != Run::Back && parts.insert(*p));
-            groups.push(Group { head: heading(needs, run, row), part: begins.and_then(|p| numbered(needs, p)), lines: Vec::new() });
+            groups.push(Group {
+                head: heading(needs, run, row),
+                part: begins.and_then(|p| numbered(needs, p)),
+                lines: Vec::new(),
+            });
             now = run;
         }
         let Some(group) = groups.last_mut() else { continue };

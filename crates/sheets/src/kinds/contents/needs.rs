@@ -11,13 +11,21 @@ const UNLISTED: [&str; 2] = ["cover", "contents"];
 
 pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
     let words = words(toml, ask.language);
-    let sheets: Vec<Row> =
-        ask.gathered.entries.iter().filter(|e| e.id != ask.sheet && !UNLISTED.contains(&e.kind.as_str())).map(row).collect();
+    let sheets: Vec<Row> = ask
+        .gathered
+        .entries
+        .iter()
+        .filter(|e| e.id != ask.sheet && !UNLISTED.contains(&e.kind.as_str()))
+        .map(row)
+        .collect();
     if sheets.is_empty() {
-        return Err(Finding::error("contents-empty", "there is nothing yet that the contents could list")
-            .at(&shared::owner_place(ask))
-            .remedy("add lessons or sheets to the study, or take `contents` out of its page set")
-            .into());
+        return Err(Finding::error(
+            "contents-empty",
+            "there is nothing yet that the contents could list",
+        )
+        .at(&shared::owner_place(ask))
+        .remedy("add lessons or sheets to the study, or take `contents` out of its page set")
+        .into());
     }
     let list = ask.flag("list").unwrap_or(false);
     let lessons: Vec<_> = ask.study.lessons.iter().map(|l| l.title.clone()).collect();

@@ -43,16 +43,26 @@ impl Tested for Contents {
 
     fn faults() -> &'static [Fault<Self>] {
         fn lesson(s: &mut Sheet) -> Option<&mut Group> {
-            s.groups.iter_mut().find(|g| matches!(g.head, Heading::Lesson { .. }) && g.lines.len() > 1)
+            s.groups
+                .iter_mut()
+                .find(|g| matches!(g.head, Heading::Lesson { .. }) && g.lines.len() > 1)
         }
         &[
             ("sheet forgotten", |_, s, _| lesson(s).and_then(|g| g.lines.pop()).is_some()),
-            ("sheet twice", |_, s, _| lesson(s).map(|g| g.lines.push(g.lines[0].clone())).is_some()),
+            ("sheet twice", |_, s, _| {
+                lesson(s).map(|g| g.lines.push(g.lines[0].clone())).is_some()
+            }),
             ("out of order", |_, s, _| lesson(s).map(|g| g.lines.swap(0, 1)).is_some()),
             ("another title", |_, s, _| lesson(s).map(|g| g.lines[0].title.push('!')).is_some()),
-            ("another sign", |_, s, _| lesson(s).map(|g| g.lines[0].sign = "make".into()).is_some()),
-            ("another type", |_, s, _| lesson(s).map(|g| g.lines[0].what = "maze".into()).is_some()),
-            ("unknown sheet", |_, s, _| lesson(s).map(|g| g.lines[0].id = "nobody".into()).is_some()),
+            ("another sign", |_, s, _| {
+                lesson(s).map(|g| g.lines[0].sign = "make".into()).is_some()
+            }),
+            ("another type", |_, s, _| {
+                lesson(s).map(|g| g.lines[0].what = "maze".into()).is_some()
+            }),
+            ("unknown sheet", |_, s, _| {
+                lesson(s).map(|g| g.lines[0].id = "nobody".into()).is_some()
+            }),
             ("wrong lesson number", |_, s, _| match lesson(s).map(|g| &mut g.head) {
                 Some(Heading::Lesson { n, .. }) => {
                     *n += 1;
@@ -75,18 +85,30 @@ impl Tested for Contents {
                 _ => false,
             }),
             ("part forgotten", |_, s, _| s.groups.iter_mut().find_map(|g| g.part.take()).is_some()),
-            ("part renumbered", |_, s, _| s.groups.iter_mut().find_map(|g| g.part.as_mut()).map(|p| p.n += 1).is_some()),
+            ("part renumbered", |_, s, _| {
+                s.groups.iter_mut().find_map(|g| g.part.as_mut()).map(|p| p.n += 1).is_some()
+            }),
             ("moved into another group", |_, s, _| {
-                let Some(i) = s.groups.iter().position(|g| matches!(g.head, Heading::Front)) else { return false };
+                let Some(i) = s.groups.iter().position(|g| matches!(g.head, Heading::Front)) else {
+                    return false;
+                };
                 let Some(line) = s.groups[i].lines.pop() else { return false };
                 s.groups[i + 1].lines.insert(0, line);
                 true
             }),
             ("lesson split in two", |_, s, _| {
-                let Some(i) = s.groups.iter().position(|g| matches!(g.head, Heading::Lesson { .. }) && g.lines.len() > 1) else {
+                let Some(i) = s
+                    .groups
+                    .iter()
+                    .position(|g| matches!(g.head, Heading::Lesson { .. }) && g.lines.len() > 1)
+                else {
                     return false;
                 };
-                let half = Group { lines: s.groups[i].lines.split_off(1), part: None, head: s.groups[i].head.clone() };
+                let half = Group {
+                    lines: s.groups[i].lines.split_off(1),
+                    part: None,
+                    head: s.groups[i].head.clone(),
+                };
                 s.groups.insert(i + 1, half);
                 true
             }),
@@ -135,6 +157,9 @@ fn the_end_of_a_part_stands_by_itself() {
     let mut needs = needs_of(all);
     needs.lessons.push(said("lessons/third.md#title", "A third lesson"));
     let sheet = made(&needs);
-    assert_eq!(outline(&sheet), ["front 1", "lesson 1 3", "part 1", "lesson 2 2", "lesson 3 0", "part 1", "back 3"]);
+    assert_eq!(
+        outline(&sheet),
+        ["front 1", "lesson 1 3", "part 1", "lesson 2 2", "lesson 3 0", "part 1", "back 3"]
+    );
     assert!(Contents::check(&needs, &sheet).holds());
 }

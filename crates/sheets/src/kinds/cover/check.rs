@@ -20,10 +20,18 @@ pub(super) fn check(needs: &Front, sheet: &Front) -> Proof {
         proof.demand(holds, "cover-words", format!("the {what} on the cover is not the study's"));
     }
     proof.demand(!sheet.title.plain().trim().is_empty(), "cover-title", "the cover has no title");
-    proof.demand(sheet.ages.from <= sheet.ages.to, "cover-ages", "the ages on the cover run backwards");
+    proof.demand(
+        sheet.ages.from <= sheet.ages.to,
+        "cover-ages",
+        "the ages on the cover run backwards",
+    );
     if let Some(picture) = &sheet.picture {
         let drawable = picture.width > 0 && picture.height > 0 && !picture.hash.is_empty();
-        proof.demand(drawable, "cover-picture", format!("the picture `{}` has no size", picture.name));
+        proof.demand(
+            drawable,
+            "cover-picture",
+            format!("the picture `{}` has no size", picture.name),
+        );
         proof.count("picture", &picture.name);
     }
     proof.count("letters in the title", sheet.title.plain().chars().count());

@@ -13,7 +13,10 @@ pub(super) fn make(needs: &Needs) -> Sheet {
     let sources: BTreeSet<&Source> = needs.sources.iter().collect();
     Sheet {
         imprint: needs.imprint.clone(),
-        pictures: by_rights.into_iter().map(|((_, rights), names)| Owned { rights: rights.clone(), names }).collect(),
+        pictures: by_rights
+            .into_iter()
+            .map(|((_, rights), names)| Owned { rights: rights.clone(), names })
+            .collect(),
         sources: sources.into_iter().cloned().collect(),
         dictionary: needs.dictionary,
         links: needs.links > 0,

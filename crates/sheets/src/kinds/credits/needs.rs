@@ -14,10 +14,13 @@ const WITH_DICTIONARY: [&str; 2] = ["unscramble", "word-search"];
 pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
     let study = ask.study;
     if ask.gathered.entries.iter().all(|e| e.id == ask.sheet) {
-        return Err(Finding::error("credits-empty", "the study has no other sheets whose makers could be named")
-            .at(&shared::owner_place(ask))
-            .remedy("add lessons or sheets to the study, or take `credits` out of its page set")
-            .into());
+        return Err(Finding::error(
+            "credits-empty",
+            "the study has no other sheets whose makers could be named",
+        )
+        .at(&shared::owner_place(ask))
+        .remedy("add lessons or sheets to the study, or take `credits` out of its page set")
+        .into());
     }
     let words = words(toml, ask.language);
     let facts: Vec<&Fact> = facts(ask).into_iter().filter_map(|id| study.facts.get(id)).collect();
@@ -58,7 +61,12 @@ fn source(fact: &Fact) -> Source {
 /// Lessons whose openers are among the sheets: openers gather too, so their
 /// pictures and facts are not in the list yet and are looked up here.
 fn opened(ask: &Ask<'_>) -> Vec<usize> {
-    ask.gathered.entries.iter().filter(|e| e.kind == "lesson-opener").filter_map(|e| e.lesson).collect()
+    ask.gathered
+        .entries
+        .iter()
+        .filter(|e| e.kind == "lesson-opener")
+        .filter_map(|e| e.lesson)
+        .collect()
 }
 
 fn pictures(ask: &Ask<'_>) -> Vec<Shown> {
@@ -70,7 +78,11 @@ fn pictures(ask: &Ask<'_>) -> Vec<Shown> {
     known
         .map(|p| Shown {
             name: p.name.replace('-', " "),
-            rights: Rights { author: p.author.clone(), licence: p.licence.clone(), source: p.source.clone() },
+            rights: Rights {
+                author: p.author.clone(),
+                licence: p.licence.clone(),
+                source: p.source.clone(),
+            },
         })
         .collect()
 }

@@ -35,15 +35,21 @@ impl Tested for Credits {
 
     fn faults() -> &'static [Fault<Self>] {
         &[
-            ("picture forgotten", |_, s, _| s.pictures.first_mut().and_then(|o| o.names.pop()).is_some()),
+            ("picture forgotten", |_, s, _| {
+                s.pictures.first_mut().and_then(|o| o.names.pop()).is_some()
+            }),
             ("picture twice", |_, s, _| {
                 s.pictures.first_mut().map(|o| o.names.push(o.names[0].clone())).is_some()
             }),
-            ("picture invented", |_, s, _| s.pictures.first_mut().map(|o| o.names.push("whale".into())).is_some()),
+            ("picture invented", |_, s, _| {
+                s.pictures.first_mut().map(|o| o.names.push("whale".into())).is_some()
+            }),
             ("picture under another author", |_, s, _| {
                 s.pictures.first_mut().map(|o| o.rights.author = Some("Nobody".into())).is_some()
             }),
-            ("another licence", |_, s, _| s.pictures.first_mut().map(|o| o.rights.licence = Some("none".into())).is_some()),
+            ("another licence", |_, s, _| {
+                s.pictures.first_mut().map(|o| o.rights.licence = Some("none".into())).is_some()
+            }),
             ("pictures swapped between authors", |_, s, _| {
                 if s.pictures.len() < 2 {
                     return false;
@@ -53,13 +59,22 @@ impl Tested for Credits {
                 true
             }),
             ("source forgotten", |_, s, _| s.sources.pop().is_some()),
-            ("source twice", |_, s, _| s.sources.first().cloned().map(|x| s.sources.push(x)).is_some()),
+            ("source twice", |_, s, _| {
+                s.sources.first().cloned().map(|x| s.sources.push(x)).is_some()
+            }),
             ("source invented", |_, s, _| {
                 let text = |t: &str| t.to_owned();
-                s.sources.push(Source { publisher: text("Nobody"), source: text("A book"), year: text("1900"), address: text("") });
+                s.sources.push(Source {
+                    publisher: text("Nobody"),
+                    source: text("A book"),
+                    year: text("1900"),
+                    address: text(""),
+                });
                 true
             }),
-            ("year of a source changed", |_, s, _| s.sources.first_mut().map(|x| x.year.push('1')).is_some()),
+            ("year of a source changed", |_, s, _| {
+                s.sources.first_mut().map(|x| x.year.push('1')).is_some()
+            }),
             ("terms lost", |_, s, _| s.imprint.terms.take().is_some()),
             ("another author", |_, s, _| {
                 s.imprint.author = Some(said("study.toml#author", "Nobody"));
@@ -90,7 +105,8 @@ fn contract() {
 #[test]
 fn pictures_of_openers_are_named_too_and_those_of_no_sheet_are_not() {
     let sheet = made(&needs());
-    let names: Vec<&str> = sheet.pictures.iter().flat_map(|o| &o.names).map(String::as_str).collect();
+    let names: Vec<&str> =
+        sheet.pictures.iter().flat_map(|o| &o.names).map(String::as_str).collect();
     assert_eq!(names, ["pool", "limpet"], "the crab is shown nowhere");
 }
 

@@ -7,7 +7,8 @@ use crate::cautions::cautions;
 const BY_EACH_CHILD: [&str; 2] = ["play", "write"];
 
 pub(super) fn make(needs: &Needs) -> Sheet {
-    let list = |keep: fn(&Row) -> bool| needs.sheets.iter().filter(|r| keep(r)).map(shown).collect();
+    let list =
+        |keep: fn(&Row) -> bool| needs.sheets.iter().filter(|r| keep(r)).map(shown).collect();
     let main = || needs.sheets.iter().filter(|r| !r.card && !r.further);
     let child = main().filter(|r| BY_EACH_CHILD.contains(&r.sign.as_str())).count();
     Sheet {

@@ -24,10 +24,13 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
         .map(|e| row(e, !seen.insert((e.kind.as_str(), e.owner))))
         .collect();
     if sheets.is_empty() {
-        return Err(Finding::error("guide-empty", "the study has no other sheets that a print guide could speak of")
-            .at(&shared::owner_place(ask))
-            .remedy("add lessons or sheets to the study, or take `how-to-use` out of its page set")
-            .into());
+        return Err(Finding::error(
+            "guide-empty",
+            "the study has no other sheets that a print guide could speak of",
+        )
+        .at(&shared::owner_place(ask))
+        .remedy("add lessons or sheets to the study, or take `how-to-use` out of its page set")
+        .into());
     }
     let activities = || study.lessons.iter().flat_map(|l| &l.activities);
     let mut tags: BTreeSet<String> = activities().flat_map(|a| a.tags.iter().cloned()).collect();
@@ -38,7 +41,8 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
         tags.insert("links".to_owned());
     }
     let with_food = activities().filter(|a| a.tags.iter().any(|t| FOOD.contains(&t.as_str())));
-    let supplies = with_food.flat_map(|a| a.supplies.iter().chain(&a.base).chain(&a.fillers)).map(Said::plain);
+    let supplies =
+        with_food.flat_map(|a| a.supplies.iter().chain(&a.base).chain(&a.fillers)).map(Said::plain);
     Ok(Needs {
         title: shared::title(ask, &words),
         lead: words.get("lead").cloned().unwrap_or_default(),
@@ -53,7 +57,8 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
 
 fn row(entry: &Entry, further: bool) -> Row {
     // A kind whose template lays leaves behind others prints on both sides.
-    let backs = entry.card && find(&entry.kind).is_some_and(|k| k.about().page.contains("\"verso-of\""));
+    let backs =
+        entry.card && find(&entry.kind).is_some_and(|k| k.about().page.contains("\"verso-of\""));
     Row {
         id: entry.id.clone(),
         title: entry.title.clone(),

@@ -14,7 +14,13 @@ fn full() -> Needs {
     let mut needs = HowToUse::needs(&asking.ask()).expect("a guide");
     let pairs = needs.sheets.iter_mut().find(|r| r.card).expect("a card sheet");
     pairs.backs = true;
-    let further = Row { id: "ls-0.reading.b".into(), further: true, card: false, backs: false, ..needs.sheets[4].clone() };
+    let further = Row {
+        id: "ls-0.reading.b".into(),
+        further: true,
+        card: false,
+        backs: false,
+        ..needs.sheets[4].clone()
+    };
     needs.sheets.insert(5, further);
     needs
 }
@@ -42,7 +48,11 @@ impl Tested for HowToUse {
             }),
             ("plain sheet on card", |n, s, _| match n.sheets.iter().find(|r| !r.card) {
                 Some(r) => {
-                    s.card.push(Shown { id: r.id.clone(), title: r.title.clone(), what: r.what.clone() });
+                    s.card.push(Shown {
+                        id: r.id.clone(),
+                        title: r.title.clone(),
+                        what: r.what.clone(),
+                    });
                     s.family = s.family.saturating_sub(1);
                     true
                 }
@@ -50,7 +60,11 @@ impl Tested for HowToUse {
             }),
             ("backs forgotten", |_, s, _| s.backs.pop().is_some()),
             ("unknown sheet", |_, s, _| {
-                s.further.push(Shown { id: "nobody".into(), title: "Nobody".into(), what: "maze".into() });
+                s.further.push(Shown {
+                    id: "nobody".into(),
+                    title: "Nobody".into(),
+                    what: "maze".into(),
+                });
                 true
             }),
             ("another title", |_, s, _| s.card.first_mut().map(|c| c.title.push('s')).is_some()),
@@ -104,10 +118,12 @@ fn contract() {
 fn a_second_sheet_of_a_kind_in_the_same_place_is_a_further_one() {
     let mut asking = asking(Owner::Study);
     asking.gathered = gathered();
-    let again = asking.gathered.entries.iter().find(|e| e.kind == "matching").cloned().expect("a matching");
+    let again =
+        asking.gathered.entries.iter().find(|e| e.kind == "matching").cloned().expect("a matching");
     asking.gathered.entries.push(crate::ask::Entry { id: again.id.replace(".a", ".b"), ..again });
     let needs = HowToUse::needs(&asking.ask()).expect("a guide");
-    let further: Vec<&str> = needs.sheets.iter().filter(|r| r.further).map(|r| r.id.as_str()).collect();
+    let further: Vec<&str> =
+        needs.sheets.iter().filter(|r| r.further).map(|r| r.id.as_str()).collect();
     assert_eq!(further, ["ls-0.matching.b"]);
 }
 
@@ -119,8 +135,11 @@ fn ruler(name: &str, w: i64) -> Mark {
 fn a_ruler_of_another_length_is_found_on_the_page() {
     let sheet = super::make::make(&full());
     // 6 inches are 152.4 mm (an inch is 25.4 mm by definition).
-    for (inch, cm, faults) in [(152_400, 150_000, 0), (152_403, 150_000, 0), (152_410, 150_000, 1), (147_828, 145_500, 2)] {
-        let page = LaidPage { marks: vec![ruler("in", inch), ruler("cm", cm)], ..LaidPage::default() };
+    for (inch, cm, faults) in
+        [(152_400, 150_000, 0), (152_403, 150_000, 0), (152_410, 150_000, 1), (147_828, 145_500, 2)]
+    {
+        let page =
+            LaidPage { marks: vec![ruler("in", inch), ruler("cm", cm)], ..LaidPage::default() };
         let laid = Laid { sheet: String::new(), pages: vec![page] };
         assert_eq!(HowToUse::check_page(&sheet, &laid).0.len(), faults, "{inch} {cm}");
     }

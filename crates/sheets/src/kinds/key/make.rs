@@ -3,5 +3,9 @@
 use super::{Needs, Sheet};
 
 pub(super) fn make(needs: &Needs) -> Sheet {
-    Sheet { entries: needs.sheets.clone(), lessons: needs.lessons.clone(), parts: needs.parts.clone() }
+    Sheet {
+        entries: needs.sheets.clone(),
+        lessons: needs.lessons.clone(),
+        parts: needs.parts.clone(),
+    }
 }

@@ -24,7 +24,9 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
     if sheets.is_empty() {
         return Err(Finding::error("key-empty", "no sheet of this study has answers yet")
             .at(&shared::owner_place(ask))
-            .remedy("add a sheet with answers, such as `questions`, or take `key` out of the page set")
+            .remedy(
+                "add a sheet with answers, such as `questions`, or take `key` out of the page set",
+            )
             .into());
     }
     Ok(Needs {

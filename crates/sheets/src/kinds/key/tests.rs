@@ -68,7 +68,9 @@ impl Tested for AnswerKey {
                 s.entries[0].id = "nobody".into();
                 true
             }),
-            ("under another lesson", |_, s, _| s.entries[0].lesson.as_mut().map(|l| *l += 1).is_some()),
+            ("under another lesson", |_, s, _| {
+                s.entries[0].lesson.as_mut().map(|l| *l += 1).is_some()
+            }),
             ("under no lesson", |_, s, _| s.entries[0].lesson.take().is_some()),
             ("under a part", |_, s, _| {
                 s.entries[0].part = Some(1);

@@ -29,9 +29,12 @@ pub(super) fn make(needs: &Needs) -> Result<Sheet, Findings> {
 fn with_code(link: &Link) -> Result<Link, Findings> {
     match code_symbol::rows(&link.address) {
         Some(code) => Ok(Link { code, ..link.clone() }),
-        None => Err(Finding::error("address-too-long", format!("the address of `{}` is too long for a code symbol", link.title.plain()))
-            .at(&link.at)
-            .remedy("use a shorter address of the same page")
-            .into()),
+        None => Err(Finding::error(
+            "address-too-long",
+            format!("the address of `{}` is too long for a code symbol", link.title.plain()),
+        )
+        .at(&link.at)
+        .remedy("use a shorter address of the same page")
+        .into()),
     }
 }

@@ -44,10 +44,16 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
 }
 
 fn nothing(lesson: &Lesson) -> Findings {
-    Finding::error("opener-empty", format!("`{}` has neither a question nor an opening text", lesson.title.plain()))
-        .at(&lesson.place)
-        .remedy(format!("write a `question` at the top of {}, or a section `## Opening`", lesson.place.file))
-        .into()
+    Finding::error(
+        "opener-empty",
+        format!("`{}` has neither a question nor an opening text", lesson.title.plain()),
+    )
+    .at(&lesson.place)
+    .remedy(format!(
+        "write a `question` at the top of {}, or a section `## Opening`",
+        lesson.place.file
+    ))
+    .into()
 }
 
 /// Words of the lesson that have a meaning: first those that stand bold in a reading, then in file order.
@@ -56,10 +62,11 @@ fn terms(ask: &Ask<'_>, lesson: &Lesson) -> Vec<Term> {
     for reading in &lesson.readings {
         bold_in(&reading.text, &mut bold);
     }
-    let all = shared::words_of(ask).into_iter().filter_map(|w| {
-        Some(Term { term: w.word.clone(), meaning: w.meaning.clone()? })
-    });
-    let (mut first, rest): (Vec<Term>, Vec<Term>) = all.partition(|t| bold.contains(&t.term.plain().to_lowercase()));
+    let all = shared::words_of(ask)
+        .into_iter()
+        .filter_map(|w| Some(Term { term: w.word.clone(), meaning: w.meaning.clone()? }));
+    let (mut first, rest): (Vec<Term>, Vec<Term>) =
+        all.partition(|t| bold.contains(&t.term.plain().to_lowercase()));
     first.extend(rest);
     first.truncate(WORDS);
     first
@@ -75,7 +82,13 @@ fn bold_in(text: &Text, out: &mut BTreeSet<String>) {
 
 fn sheets(ask: &Ask<'_>, index: usize) -> Vec<Listed> {
     let own = ask.gathered.entries.iter().filter(|e| e.lesson == Some(index) && e.id != ask.sheet);
-    own.map(|e| Listed { id: e.id.clone(), sign: e.sign.clone(), title: e.title.clone(), what: e.what.clone() }).collect()
+    own.map(|e| Listed {
+        id: e.id.clone(),
+        sign: e.sign.clone(),
+        title: e.title.clone(),
+        what: e.what.clone(),
+    })
+    .collect()
 }
 
 fn books(ask: &Ask<'_>) -> Vec<Book> {
@@ -94,7 +107,8 @@ fn links(ask: &Ask<'_>) -> Vec<Link> {
     let mine = ask.study.links.iter().filter(|l| shared::belongs(ask, &l.wherever));
     mine.map(|l| Link {
         title: l.title.clone(),
-        institution: Some(l.institution.clone()).filter(|i| !i.plain().is_empty() && i.plain() != l.title.plain()),
+        institution: Some(l.institution.clone())
+            .filter(|i| !i.plain().is_empty() && i.plain() != l.title.plain()),
         address: l.address.clone(),
         when: l.when.clone(),
         code: Vec::new(),

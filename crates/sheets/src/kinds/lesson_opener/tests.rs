@@ -62,7 +62,9 @@ impl Tested for LessonOpener {
             ("opening text lost", |_, s, _| s.opening.pop().is_some()),
             ("picture lost", |_, s, _| s.picture.take().is_some()),
             ("sheet forgotten", |_, s, _| s.sheets.pop().is_some()),
-            ("sheet under another title", |_, s, _| s.sheets.first_mut().map(|l| l.title.push('s')).is_some()),
+            ("sheet under another title", |_, s, _| {
+                s.sheets.first_mut().map(|l| l.title.push('s')).is_some()
+            }),
             ("sheets out of order", |_, s, _| {
                 s.sheets.reverse();
                 s.sheets.len() > 1
@@ -85,31 +87,42 @@ impl Tested for LessonOpener {
             }),
             ("supply lost", |_, s, _| ready(s).and_then(|r| r.ready.pop()).is_some()),
             ("second page lost", |_, s, _| s.ready.take().is_some()),
-            ("one digit of an ISBN", |_, s, _| match ready(s).and_then(|r| r.books.iter_mut().find_map(|b| b.isbn.as_mut())) {
-                Some(isbn) => {
-                    isbn.pop();
-                    isbn.push('0');
-                    true
+            ("one digit of an ISBN", |_, s, _| {
+                match ready(s).and_then(|r| r.books.iter_mut().find_map(|b| b.isbn.as_mut())) {
+                    Some(isbn) => {
+                        isbn.pop();
+                        isbn.push('0');
+                        true
+                    }
+                    None => false,
                 }
-                None => false,
             }),
             ("link lost", |_, s, _| ready(s).and_then(|r| r.links.pop()).is_some()),
-            ("code of another address", |_, s, _| match ready(s).and_then(|r| r.links.first_mut()) {
-                Some(link) => {
-                    link.code = crate::code_symbol::rows("https://example.org").expect("a symbol");
-                    true
+            ("code of another address", |_, s, _| {
+                match ready(s).and_then(|r| r.links.first_mut()) {
+                    Some(link) => {
+                        link.code =
+                            crate::code_symbol::rows("https://example.org").expect("a symbol");
+                        true
+                    }
+                    None => false,
                 }
-                None => false,
             }),
-            ("code mirrored up and down", |_, s, _| match ready(s).and_then(|r| r.links.first_mut()) {
-                Some(link) => {
-                    link.code.reverse();
-                    true
+            ("code mirrored up and down", |_, s, _| {
+                match ready(s).and_then(|r| r.links.first_mut()) {
+                    Some(link) => {
+                        link.code.reverse();
+                        true
+                    }
+                    None => false,
                 }
-                None => false,
             }),
-            ("row of modules lost", |_, s, _| ready(s).and_then(|r| r.links.first_mut()).and_then(|l| l.code.pop()).is_some()),
-            ("caution about links lost", |_, s, _| ready(s).and_then(|r| r.caution.take()).is_some()),
+            ("row of modules lost", |_, s, _| {
+                ready(s).and_then(|r| r.links.first_mut()).and_then(|l| l.code.pop()).is_some()
+            }),
+            ("caution about links lost", |_, s, _| {
+                ready(s).and_then(|r| r.caution.take()).is_some()
+            }),
         ]
     }
 }
@@ -136,11 +149,23 @@ fn only_the_lessons_own_sheets_are_listed() {
 #[test]
 fn small_or_crowded_code_symbols_are_found_on_the_page() {
     let sheet = made(&needs_of(0));
-    let modules = i64::try_from(sheet.ready.as_ref().expect("a second page").links[0].code.len()).expect("a size") + 8;
+    let modules = i64::try_from(sheet.ready.as_ref().expect("a second page").links[0].code.len())
+        .expect("a size")
+        + 8;
     let laid = |side: i64, text_x: i64| {
-        let mark = Mark { kind: "code".into(), name: "0".into(), x: 20_000, y: 30_000, w: side, h: side };
-        let text = LaidText { text: "noc.ac.uk".into(), x: text_x, y: 40_000, w: 9_000, ..LaidText::default() };
-        Laid { sheet: String::new(), pages: vec![LaidPage { marks: vec![mark], texts: vec![text], ..LaidPage::default() }] }
+        let mark =
+            Mark { kind: "code".into(), name: "0".into(), x: 20_000, y: 30_000, w: side, h: side };
+        let text = LaidText {
+            text: "noc.ac.uk".into(),
+            x: text_x,
+            y: 40_000,
+            w: 9_000,
+            ..LaidText::default()
+        };
+        Laid {
+            sheet: String::new(),
+            pages: vec![LaidPage { marks: vec![mark], texts: vec![text], ..LaidPage::default() }],
+        }
     };
     let count = |laid: &Laid| LessonOpener::check_page(&sheet, laid).0.len();
     assert_eq!(count(&laid(modules * 500, 60_000)), 0);

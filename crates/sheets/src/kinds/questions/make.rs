@@ -15,7 +15,9 @@ pub(super) fn make(needs: &Needs) -> Sheet {
 pub(super) fn key(needs: &Needs, sheet: &Sheet) -> Option<Key> {
     let mut answers = Vec::new();
     for item in &sheet.items {
-        let Some(asked) = needs.asked.iter().find(|a| a.question == item.question) else { continue };
+        let Some(asked) = needs.asked.iter().find(|a| a.question == item.question) else {
+            continue;
+        };
         if asked.answer.is_some() || asked.range.is_some() || !asked.also.is_empty() {
             answers.push(Answer {
                 n: item.n,

@@ -8,7 +8,8 @@ use findings::{Finding, Findings, Place};
 use study::{Band, Question, QuestionFor, Study};
 
 /// Order of printing.
-const ORDER: [QuestionFor; 4] = [QuestionFor::Write, QuestionFor::Talk, QuestionFor::Teen, QuestionFor::Toddler];
+const ORDER: [QuestionFor; 4] =
+    [QuestionFor::Write, QuestionFor::Talk, QuestionFor::Teen, QuestionFor::Toddler];
 
 /// Most questions to write at a band, in the second level; the first level has fewer, the third more.
 fn most(ask: &Ask<'_>) -> usize {
@@ -36,7 +37,9 @@ fn least_lines(band: Band) -> u32 {
 }
 
 pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
-    let mine = |q: &&Question| shared::belongs(ask, &q.wherever) && q.band.is_none_or(|b| fits(q.whom, b, ask.band));
+    let mine = |q: &&Question| {
+        shared::belongs(ask, &q.wherever) && q.band.is_none_or(|b| fits(q.whom, b, ask.band))
+    };
     let all: Vec<&Question> = ask.study.questions.iter().filter(mine).collect();
     let most = most(ask);
     let mut asked = Vec::new();

@@ -68,8 +68,16 @@ impl Tested for Questions {
                 true
             }),
             ("too few lines", |_, s, _| write(s).map(|i| i.lines = 0).is_some()),
-            ("lines for talking", |_, s, _| s.items.iter_mut().find(|i| i.whom == QuestionFor::Talk).map(|i| i.lines = 2).is_some()),
-            ("for the wrong child", |_, s, _| write(s).map(|i| i.whom = QuestionFor::Teen).is_some()),
+            ("lines for talking", |_, s, _| {
+                s.items
+                    .iter_mut()
+                    .find(|i| i.whom == QuestionFor::Talk)
+                    .map(|i| i.lines = 2)
+                    .is_some()
+            }),
+            ("for the wrong child", |_, s, _| {
+                write(s).map(|i| i.whom = QuestionFor::Teen).is_some()
+            }),
             ("answer printed with the question", |n, s, _| match n.asked[0].answer.as_ref() {
                 Some(answer) => {
                     s.items[0].question.spans.extend(answer.spans.clone());
@@ -93,7 +101,11 @@ fn the_key_answers_number_by_number() {
     let key = Questions::key(&needs, &sheet).expect("a key");
     for answer in &key.answers {
         let item = sheet.items.iter().find(|i| i.n == answer.n).expect("its question");
-        let asked = needs.asked.iter().find(|a| a.question.plain() == item.question.plain()).expect("the row");
+        let asked = needs
+            .asked
+            .iter()
+            .find(|a| a.question.plain() == item.question.plain())
+            .expect("the row");
         assert_eq!(answer.answer, asked.answer);
     }
     assert_eq!(key.answers[1].range.as_ref().map(|r| r.high.as_str()), Some("25"));
@@ -107,7 +119,8 @@ fn the_page_data_holds_numbers_questions_and_lines_but_no_answer() {
     let items = page["items"].as_array().expect("items");
     assert_eq!(items.len(), 6);
     for item in items {
-        let fields: Vec<&str> = item.as_object().expect("an item").keys().map(String::as_str).collect();
+        let fields: Vec<&str> =
+            item.as_object().expect("an item").keys().map(String::as_str).collect();
         assert_eq!(fields, ["lines", "n", "question", "whom"]);
     }
 }
@@ -116,7 +129,8 @@ fn the_page_data_holds_numbers_questions_and_lines_but_no_answer() {
 fn ranges_that_run_down_or_miss_the_answer_are_found() {
     for (low, high, faults) in [("24", "25", 0), ("25", "24", 2), ("1", "9", 1)] {
         let mut needs = needs_of(Band::B);
-        needs.asked[1].range = Some(Range { low: low.into(), high: high.into(), unit: "hours".into() });
+        needs.asked[1].range =
+            Some(Range { low: low.into(), high: high.into(), unit: "hours".into() });
         let proof = Questions::check(&needs, &super::make::make(&needs));
         let found = proof.findings.iter().filter(|f| f.code == "answer-range").count();
         assert_eq!(found, faults, "{low} to {high}");
@@ -128,12 +142,22 @@ fn bands_choose_number_and_lines() {
     let written = |n: &Needs| n.asked.iter().filter(|a| a.whom == QuestionFor::Write).count();
     let mut asking = asking(Owner::Lesson(0));
     for i in 0..12 {
-        asking.study.questions.push(question(&format!("x{i}"), "edge", QuestionFor::Write, &format!("Why {i}?"), "Because."));
+        asking.study.questions.push(question(
+            &format!("x{i}"),
+            "edge",
+            QuestionFor::Write,
+            &format!("Why {i}?"),
+            "Because.",
+        ));
     }
     for (band, middle) in [(Band::A, 3), (Band::B, 6), (Band::C, 8), (Band::D, 8)] {
         for (level, wanted) in [(1, middle - 1), (2, middle), (3, middle + 2)] {
             let asking = asking.clone().band(band).level(level);
-            assert_eq!(written(&Questions::needs(&asking.ask()).expect("questions")), wanted, "{band:?} {level}");
+            assert_eq!(
+                written(&Questions::needs(&asking.ask()).expect("questions")),
+                wanted,
+                "{band:?} {level}"
+            );
         }
     }
 }

@@ -30,19 +30,38 @@ fn glossary(proof: &mut Proof, needs: &Needs, sheet: &Sheet) {
     }
     for term in &sheet.glossary {
         let name = term.term.plain();
-        proof.demand(bold.contains_key(&term.bold), "gloss-stray", format!("`{name}` is explained but does not stand bold in the text"));
+        proof.demand(
+            bold.contains_key(&term.bold),
+            "gloss-stray",
+            format!("`{name}` is explained but does not stand bold in the text"),
+        );
         let own = needs.terms.iter().filter(|t| *t == term).count() == 1;
-        proof.demand(own, "gloss-meaning", format!("`{name}` stands with a meaning that is not its own"));
+        proof.demand(
+            own,
+            "gloss-meaning",
+            format!("`{name}` stands with a meaning that is not its own"),
+        );
         let once = sheet.glossary.iter().filter(|t| t.term == term.term).count() == 1;
         proof.demand(once, "gloss-twice", format!("`{name}` is explained twice"));
     }
     for term in &needs.terms {
         let there = sheet.glossary.iter().any(|t| t.term == term.term);
-        proof.demand(there, "gloss-missing", format!("`{}` stands bold but is not explained", term.term.plain()));
+        proof.demand(
+            there,
+            "gloss-missing",
+            format!("`{}` stands bold but is not explained", term.term.plain()),
+        );
     }
     for word in needs.unexplained.iter().filter(|w| bold.contains_key(&w.plain().to_lowercase())) {
-        let finding = Finding::hint("word-without-meaning", format!("`{}` stands bold but has no meaning in words.csv", word.plain()));
-        proof.findings.push(finding.at(&word.at).remedy("add it to words.csv with its meaning, or take the stars away"));
+        let finding = Finding::hint(
+            "word-without-meaning",
+            format!("`{}` stands bold but has no meaning in words.csv", word.plain()),
+        );
+        proof.findings.push(
+            finding
+                .at(&word.at)
+                .remedy("add it to words.csv with its meaning, or take the stars away"),
+        );
     }
     proof.count("words explained", sheet.glossary.len());
 }
@@ -54,7 +73,9 @@ fn gather_bold(spans: &[Span], at: &Place, out: &mut BTreeMap<String, Place>) {
                 let words = Said { spans: v.clone(), ..Said::default() }.plain().to_lowercase();
                 out.entry(words).or_insert_with(|| at.clone());
             }
-            Span::Emph { v } | Span::Link { v, .. } | Span::Fact { v, .. } => gather_bold(v, at, out),
+            Span::Emph { v } | Span::Link { v, .. } | Span::Fact { v, .. } => {
+                gather_bold(v, at, out)
+            }
             Span::Text { .. } | Span::Break => {}
         }
     }
@@ -69,17 +90,23 @@ fn numbers_of_facts(proof: &mut Proof, needs: &Needs, sheet: &Sheet) {
     for (id, words, at) in &used {
         let Some(fact) = needs.facts.iter().find(|f| f.id == *id) else {
             proof.findings.push(
-                Finding::error("fact-unknown", format!("`{words}` points to `{id}`, which is no fact of this study"))
-                    .at(at)
-                    .remedy("add the fact to facts.csv, or mend its name in the text"),
+                Finding::error(
+                    "fact-unknown",
+                    format!("`{words}` points to `{id}`, which is no fact of this study"),
+                )
+                .at(at)
+                .remedy("add the fact to facts.csv, or mend its name in the text"),
             );
             continue;
         };
         if let Some(number) = contradiction(words, fact, &needs.language) {
             proof.findings.push(
-                Finding::error("fact-number", format!("`{words}` says {number}, but the fact `{id}` says `{}`", fact.value))
-                    .at(at)
-                    .remedy("mend the number in the text, or the fact in facts.csv"),
+                Finding::error(
+                    "fact-number",
+                    format!("`{words}` says {number}, but the fact `{id}` says `{}`", fact.value),
+                )
+                .at(at)
+                .remedy("mend the number in the text, or the fact in facts.csv"),
             );
         }
     }
@@ -114,14 +141,18 @@ fn facts_in(spans: &[Span], at: &Place, out: &mut Vec<(String, String, Place)>) 
 }
 
 fn sources(proof: &mut Proof, needs: &Needs, sheet: &Sheet) {
-    let wanted: BTreeSet<&SourceLine> = needs.facts.iter().filter_map(|f| f.source.as_ref()).collect();
+    let wanted: BTreeSet<&SourceLine> =
+        needs.facts.iter().filter_map(|f| f.source.as_ref()).collect();
     let named: BTreeSet<&SourceLine> = sheet.sources.iter().collect();
     proof.demand(named.len() == sheet.sources.len(), "source-twice", "a source is named twice");
     for source in wanted.difference(&named) {
         proof.fault("source-missing", format!("the source `{}` is not named", source.source));
     }
     for source in named.difference(&wanted) {
-        proof.fault("source-stray", format!("the source `{}` belongs to no fact of this text", source.source));
+        proof.fault(
+            "source-stray",
+            format!("the source `{}` belongs to no fact of this text", source.source),
+        );
     }
     proof.count("sources", named.len());
 }

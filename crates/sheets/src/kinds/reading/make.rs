@@ -5,7 +5,8 @@ use crate::shared::SourceLine;
 use std::collections::BTreeSet;
 
 pub(super) fn make(needs: &Needs) -> Sheet {
-    let sources: BTreeSet<SourceLine> = needs.facts.iter().filter_map(|f| f.source.clone()).collect();
+    let sources: BTreeSet<SourceLine> =
+        needs.facts.iter().filter_map(|f| f.source.clone()).collect();
     Sheet {
         title: needs.title.clone(),
         text: needs.text.clone(),

@@ -34,10 +34,13 @@ fn introduction(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
 
 fn of_lesson(ask: &Ask<'_>, lesson: &Lesson) -> Result<Needs, Findings> {
     let Some(reading) = nearest(&lesson.readings, ask.band) else {
-        return Err(Finding::error("reading-none", format!("`{}` has no text to read", lesson.title.plain()))
-            .at(&lesson.place)
-            .remedy(format!("write a section `## Reading: …` in {}", lesson.place.file))
-            .into());
+        return Err(Finding::error(
+            "reading-none",
+            format!("`{}` has no text to read", lesson.title.plain()),
+        )
+        .at(&lesson.place)
+        .remedy(format!("write a section `## Reading: …` in {}", lesson.place.file))
+        .into());
     };
     // The aside and the further sources belong to the lesson's own text, the first.
     let own = lesson.readings.first().is_some_and(|r| r.band == reading.band).then_some(lesson);
@@ -132,7 +135,9 @@ fn lookup(ask: &Ask<'_>, bold: &str) -> Option<(Said, Said)> {
     let all = own.into_iter().chain(&ask.study.words);
     let is = |w: &Word| {
         let word = w.word.plain().to_lowercase();
-        bold == word || bold.strip_suffix('s') == Some(&word) || bold.strip_suffix("es") == Some(&word)
+        bold == word
+            || bold.strip_suffix('s') == Some(&word)
+            || bold.strip_suffix("es") == Some(&word)
     };
     all.filter(|w| is(w)).find_map(|w| Some((w.word.clone(), w.meaning.clone()?)))
 }

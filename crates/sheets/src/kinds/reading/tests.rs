@@ -70,12 +70,21 @@ impl Tested for Reading {
             ("bold word not explained", |_, s, _| s.glossary.pop().is_some()),
             ("word explained that is not in the text", |_, s, _| {
                 let Some(first) = s.glossary.first().cloned() else { return false };
-                s.glossary.push(super::Term { term: said("words.csv#x/word", "kelp"), bold: "kelp".into(), ..first });
+                s.glossary.push(super::Term {
+                    term: said("words.csv#x/word", "kelp"),
+                    bold: "kelp".into(),
+                    ..first
+                });
                 true
             }),
-            ("word explained twice", |_, s, _| s.glossary.first().cloned().map(|t| s.glossary.push(t)).is_some()),
+            ("word explained twice", |_, s, _| {
+                s.glossary.first().cloned().map(|t| s.glossary.push(t)).is_some()
+            }),
             ("meaning of another word", |_, s, _| {
-                s.glossary.first_mut().map(|t| t.meaning = said("words.csv#x/meaning", "something else")).is_some()
+                s.glossary
+                    .first_mut()
+                    .map(|t| t.meaning = said("words.csv#x/meaning", "something else"))
+                    .is_some()
             }),
             ("number of a fact changed", |_, s, _| reword(s, "25 hours and fifty minutes")),
             ("fact of another study", |_, s, _| {
@@ -84,10 +93,16 @@ impl Tested for Reading {
             }),
             ("source not named", |_, s, _| s.sources.pop().is_some()),
             ("source of no fact", |_, s, _| {
-                s.sources.push(SourceLine { source: "A book".into(), publisher: String::new(), year: String::new() });
+                s.sources.push(SourceLine {
+                    source: "A book".into(),
+                    publisher: String::new(),
+                    year: String::new(),
+                });
                 true
             }),
-            ("source twice", |_, s, _| s.sources.first().cloned().map(|t| s.sources.push(t)).is_some()),
+            ("source twice", |_, s, _| {
+                s.sources.first().cloned().map(|t| s.sources.push(t)).is_some()
+            }),
         ]
     }
 }
@@ -100,7 +115,9 @@ fn contract() {
 #[test]
 fn a_wrong_number_is_found_even_when_it_is_the_authors() {
     let mut asking = asking(Owner::Lesson(0));
-    asking.study.lessons[0].readings[0].text.push(para("lessons/edge.md#reading/2", "It lasts [thirty hours](fact:tide-day)."));
+    asking.study.lessons[0].readings[0]
+        .text
+        .push(para("lessons/edge.md#reading/2", "It lasts [thirty hours](fact:tide-day)."));
     let needs = Reading::needs(&asking.ask()).expect("a reading");
     let proof = Reading::check(&needs, &made(&needs));
     let found: Vec<&str> = proof.findings.iter().map(|f| f.code.as_str()).collect();
@@ -130,7 +147,8 @@ fn bold_words_without_a_meaning_are_only_a_hint() {
 #[test]
 fn plurals_find_their_word() {
     let mut asking = asking(Owner::Lesson(0));
-    asking.study.lessons[0].readings[0].text = vec![para("lessons/edge.md#reading/0", "Look into **rock pools** at **Ebb**.")];
+    asking.study.lessons[0].readings[0].text =
+        vec![para("lessons/edge.md#reading/0", "Look into **rock pools** at **Ebb**.")];
     let needs = Reading::needs(&asking.ask()).expect("a reading");
     let terms: Vec<String> = needs.terms.iter().map(|t| t.term.plain()).collect();
     assert_eq!(terms, ["rock pool", "ebb"]);

@@ -26,8 +26,11 @@ fn with_code(row: &Row) -> Result<Row, Findings> {
 }
 
 fn too_long(row: &Row) -> Findings {
-    Finding::error("address-too-long", format!("the address of `{}` is too long for a code symbol", row.title.plain()))
-        .at(&row.at)
-        .remedy("use a shorter address of the same page")
-        .into()
+    Finding::error(
+        "address-too-long",
+        format!("the address of `{}` is too long for a code symbol", row.title.plain()),
+    )
+    .at(&row.at)
+    .remedy("use a shorter address of the same page")
+    .into()
 }

@@ -148,7 +148,9 @@ impl Kind for Resources {
 
     fn head(needs: &Needs, sheet: &Sheet) -> Head {
         let rows = sheet.sections.iter().flat_map(|s| &s.rows);
-        let said = rows.flat_map(|r| [Some(&r.title), r.by.as_ref(), r.when.as_ref(), r.note.as_ref()]).flatten();
+        let said = rows
+            .flat_map(|r| [Some(&r.title), r.by.as_ref(), r.when.as_ref(), r.note.as_ref()])
+            .flatten();
         Head {
             title: needs.title.clone(),
             lead: needs.lead.clone(),

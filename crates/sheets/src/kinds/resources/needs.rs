@@ -12,8 +12,15 @@ use study::{Book, Link, Resource, ResourceForm, Said, Study};
 pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
     let study = ask.study;
     let mine = |names: &[String]| shared::belongs(ask, names);
-    let mut rows: Vec<Row> = study.books.iter().filter(|b| mine(&b.wherever)).map(|b| book(study, ask.owner, b)).collect();
-    rows.extend(study.resources.iter().filter(|r| mine(&r.wherever)).map(|r| resource(study, ask.owner, r)));
+    let mut rows: Vec<Row> = study
+        .books
+        .iter()
+        .filter(|b| mine(&b.wherever))
+        .map(|b| book(study, ask.owner, b))
+        .collect();
+    rows.extend(
+        study.resources.iter().filter(|r| mine(&r.wherever)).map(|r| resource(study, ask.owner, r)),
+    );
     let links = study.links.iter().filter(|l| match ask.owner {
         Owner::Study => l.wherever.is_empty(),
         _ => mine(&l.wherever),
@@ -37,16 +44,24 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
 fn none(ask: &Ask<'_>) -> Findings {
     let (whose, names) = match ask.owner {
         Owner::Study => ("the study".to_owned(), String::new()),
-        _ => (format!("`{}`", shared::owner_title(ask).plain()), " and name it in their `where` column".to_owned()),
+        _ => (
+            format!("`{}`", shared::owner_title(ask).plain()),
+            " and name it in their `where` column".to_owned(),
+        ),
     };
     Finding::error("resources-none", format!("{whose} has no books or other resources to list"))
         .at(&Place::file("books.csv"))
-        .remedy(format!("add rows to books.csv or resources.csv{names}, or take `resources` out of the page set"))
+        .remedy(format!(
+            "add rows to books.csv or resources.csv{names}, or take `resources` out of the page set"
+        ))
         .into()
 }
 
 fn book(study: &Study, owner: Owner, book: &Book) -> Row {
-    let parts: Vec<&str> = [book.publisher.as_str(), book.year.as_str()].into_iter().filter(|p| !p.is_empty()).collect();
+    let parts: Vec<&str> = [book.publisher.as_str(), book.year.as_str()]
+        .into_iter()
+        .filter(|p| !p.is_empty())
+        .collect();
     Row {
         section: Section::Read,
         title: book.title.clone(),
@@ -91,7 +106,8 @@ fn link(study: &Study, owner: Owner, link: &Link) -> Row {
     Row {
         section: Section::Online,
         title: link.title.clone(),
-        by: Some(link.institution.clone()).filter(|by| has_words(by) && by.plain() != link.title.plain()),
+        by: Some(link.institution.clone())
+            .filter(|by| has_words(by) && by.plain() != link.title.plain()),
         published: None,
         isbn: None,
         ages: None,
@@ -114,8 +130,13 @@ fn lessons(study: &Study, owner: Owner, wherever: &[String]) -> Vec<usize> {
         return Vec::new();
     }
     let named = |name: &str| wherever.iter().any(|w| w == name);
-    let parts = study.parts.iter().filter(|p| named(&p.name)).flat_map(|p| p.lessons.iter().map(|l| l + 1));
-    let own = study.lessons.iter().enumerate().filter(|(_, l)| named(&l.name) || l.subjects.iter().any(|s| named(&s.name)));
+    let parts =
+        study.parts.iter().filter(|p| named(&p.name)).flat_map(|p| p.lessons.iter().map(|l| l + 1));
+    let own = study
+        .lessons
+        .iter()
+        .enumerate()
+        .filter(|(_, l)| named(&l.name) || l.subjects.iter().any(|s| named(&s.name)));
     let all: BTreeSet<usize> = own.map(|(i, _)| i + 1).chain(parts).collect();
     all.into_iter().collect()
 }

@@ -24,7 +24,11 @@ impl Tested for Resources {
     fn good() -> Vec<Needs> {
         let mut part = asking(Owner::Part(0));
         part.study.links[0].wherever = vec!["middle".into()];
-        vec![needs_of(Owner::Study), needs_of(Owner::Lesson(0)), Resources::needs(&part.ask()).expect("of a part")]
+        vec![
+            needs_of(Owner::Study),
+            needs_of(Owner::Lesson(0)),
+            Resources::needs(&part.ask()).expect("of a part"),
+        ]
     }
 
     fn refused() -> Vec<(&'static str, Result<(), Findings>)> {
@@ -33,8 +37,14 @@ impl Tested for Resources {
             row.address = Some(format!("https://example.org/{}", "a".repeat(2400)));
         }
         vec![
-            ("nothing for this lesson", Resources::needs(&asking(Owner::Lesson(1)).ask()).map(|_| ())),
-            ("address too long for a symbol", Resources::make(&long, &mut craft::Dice::from_number(1)).map(|_| ())),
+            (
+                "nothing for this lesson",
+                Resources::needs(&asking(Owner::Lesson(1)).ask()).map(|_| ()),
+            ),
+            (
+                "address too long for a symbol",
+                Resources::make(&long, &mut craft::Dice::from_number(1)).map(|_| ()),
+            ),
         ]
     }
 
@@ -44,7 +54,9 @@ impl Tested for Resources {
             ("resource twice", |_, s, _| section(s).map(|r| r.push(r[0].clone())).is_some()),
             ("one digit of an ISBN", |n, s, _| match row(s, |r| r.isbn.is_some()) {
                 Some(r) => {
-                    let wrong = r.isbn.as_ref().map(|i| if i.ends_with('7') { i.replace("-7", "-8") } else { i.replace("-9", "-8") });
+                    let wrong = r.isbn.as_ref().map(|i| {
+                        if i.ends_with('7') { i.replace("-7", "-8") } else { i.replace("-9", "-8") }
+                    });
                     let changed = n.rows.iter().all(|o| o.isbn != wrong);
                     r.isbn = wrong;
                     changed
@@ -52,18 +64,30 @@ impl Tested for Resources {
                 None => false,
             }),
             ("ISBN lost", |_, s, _| row(s, |r| r.isbn.is_some()).map(|r| r.isbn = None).is_some()),
-            ("another title", |_, s, _| row(s, |_| true).map(|r| r.title = said("books.csv#1/title", "Another book")).is_some()),
+            ("another title", |_, s, _| {
+                row(s, |_| true)
+                    .map(|r| r.title = said("books.csv#1/title", "Another book"))
+                    .is_some()
+            }),
             ("author lost", |_, s, _| row(s, |r| r.by.is_some()).map(|r| r.by = None).is_some()),
-            ("time of use lost", |_, s, _| row(s, |r| r.when.is_some()).map(|r| r.when = None).is_some()),
-            ("other ages", |_, s, _| row(s, |r| r.ages.is_some()).map(|r| r.ages = Some("0–99".into())).is_some()),
+            ("time of use lost", |_, s, _| {
+                row(s, |r| r.when.is_some()).map(|r| r.when = None).is_some()
+            }),
+            ("other ages", |_, s, _| {
+                row(s, |r| r.ages.is_some()).map(|r| r.ages = Some("0–99".into())).is_some()
+            }),
             ("another lesson", |_, s, _| row(s, |_| true).map(|r| r.lessons.push(9)).is_some()),
-            ("in another section", |_, s, _| row(s, |r| r.section == Section::Hear).map(|r| r.section = Section::Play).is_some()),
+            ("in another section", |_, s, _| {
+                row(s, |r| r.section == Section::Hear).map(|r| r.section = Section::Play).is_some()
+            }),
             ("sections out of order", |_, s, _| {
                 s.sections.reverse();
                 s.sections.len() > 1
             }),
             ("another address", |_, s, _| {
-                row(s, |r| r.address.is_some()).map(|r| r.address = Some("https://example.org".into())).is_some()
+                row(s, |r| r.address.is_some())
+                    .map(|r| r.address = Some("https://example.org".into()))
+                    .is_some()
             }),
             ("code symbol of another address", |_, s, _| match row(s, |r| !r.code.is_empty()) {
                 Some(r) => {
@@ -100,7 +124,9 @@ fn rows_know_their_lessons() {
     let mut asking = asking(Owner::Study);
     asking.study.resources[0].wherever = vec!["middle".into(), "pool".into()];
     let needs = Resources::needs(&asking.ask()).expect("resources");
-    let of = |title: &str| needs.rows.iter().find(|r| r.title.plain() == title).map(|r| r.lessons.clone());
+    let of = |title: &str| {
+        needs.rows.iter().find(|r| r.title.plain() == title).map(|r| r.lessons.clone())
+    };
     assert_eq!(of("The Hebrides overture"), Some(vec![1, 2]));
     assert_eq!(of("The Edge of the Sea"), Some(vec![]));
     assert_eq!(of("The Seashore Book"), Some(vec![1]));
@@ -120,13 +146,18 @@ fn a_wrong_book_number_in_the_list_is_found_even_when_it_is_printed_faithfully()
 
 #[test]
 fn a_code_symbol_that_is_missing_or_small_is_found_on_the_page() {
-    let sheet = Resources::make(&needs_of(Owner::Study), &mut craft::Dice::from_number(1)).expect("a sheet");
+    let sheet = Resources::make(&needs_of(Owner::Study), &mut craft::Dice::from_number(1))
+        .expect("a sheet");
     let rows: Vec<&Row> = sheet.sections.iter().flat_map(|s| &s.rows).collect();
     let at = rows.iter().position(|r| !r.code.is_empty()).expect("a symbol");
     let modules = i64::try_from(rows[at].code.len()).expect("a size") + 8;
     for (side, faults) in [(modules * 500, 0), (modules * 490, 1)] {
-        let mark = Mark { kind: "code".into(), name: at.to_string(), w: side, h: side, ..Mark::default() };
-        let laid = Laid { sheet: String::new(), pages: vec![LaidPage { marks: vec![mark], ..LaidPage::default() }] };
+        let mark =
+            Mark { kind: "code".into(), name: at.to_string(), w: side, h: side, ..Mark::default() };
+        let laid = Laid {
+            sheet: String::new(),
+            pages: vec![LaidPage { marks: vec![mark], ..LaidPage::default() }],
+        };
         assert_eq!(Resources::check_page(&sheet, &laid).0.len(), faults, "{side} µm");
     }
     assert_eq!(Resources::check_page(&sheet, &Laid::default()).0.len(), 1);
