@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 /// Turns one folder of content into a whole printable unit study, and proves every sheet.
 #[derive(Debug, Parser)]
-#[command(name = "battledore", version = version(), about, after_help = AFTER)]
+#[command(name = "battledore", version, about, after_help = AFTER)]
 pub struct Args {
     /// Print findings and results as JSON
     #[arg(long, global = true)]
@@ -27,14 +27,6 @@ Exit codes:
   1  done, but something has to be mended (a proof copy was written, or a clean copy refused)
   2  the command was not understood
   3  a folder or file could not be read or written";
-
-fn version() -> &'static str {
-    if cfg!(feature = "lexicon") {
-        env!("CARGO_PKG_VERSION")
-    } else {
-        concat!(env!("CARGO_PKG_VERSION"), " (without dictionary)")
-    }
-}
 
 /// What to do.
 #[derive(Debug, Subcommand)]

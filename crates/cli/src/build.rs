@@ -16,7 +16,11 @@ pub fn run(args: &Build, say: &Say) -> Exit {
     let minted = study::mint_ids(&args.folder);
     let read = study::read(&args.folder);
     let mut findings = read.findings;
-    findings.append(minted);
+    match minted {
+        Ok(more) => findings.append(more),
+        // A folder that cannot be written still prints; its ids are then worked out anew each time.
+        Err(finding) => findings.push(finding),
+    }
     let Some(study) = read.study else {
         progress.end();
         say.findings(&findings.sorted(), &read.lines, json!({ "files": [] }));

@@ -64,7 +64,7 @@ impl Say {
 pub fn list(findings: &Findings, lines: &Lines) -> Vec<Value> {
     let one = |f: &Finding| {
         let mut value = serde_json::to_value(f).unwrap_or(Value::Null);
-        let line = f.place.as_ref().and_then(|p| lines.line(p));
+        let line = f.place.as_ref().and_then(|p| lines.spot(p)).map(|s| s.line);
         if let Some(object) = value.as_object_mut() {
             object.insert("line".into(), json!(line));
         }

@@ -40,7 +40,7 @@ fn items(say: &Say, heading: &str, items: &[Finding], lines: &Lines) {
     }
     say.line(&format!("{heading}:"));
     for finding in items {
-        let line = finding.place.as_ref().and_then(|p| lines.line(p));
+        let line = finding.place.as_ref().and_then(|p| lines.spot(p)).map(|s| s.line);
         let at = finding.place.as_ref().map(|p| match line {
             Some(line) => format!("{}:{line}", p.file),
             None => p.file.clone(),

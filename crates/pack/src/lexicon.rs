@@ -6,19 +6,26 @@ use std::sync::OnceLock;
 /// Words common in science for children that the list of unfit words would otherwise catch.
 const FIT: &[&str] = &["beaver", "booby", "cock", "hell", "organ", "organs", "tit", "tits", "uterus", "womb"];
 
+/// Version of the dictionary; enters the hash because its words cannot be listed.
+const DICTIONARY: &str = "syllarust 0.3";
+
 /// The lexicon, built once in the life of the program.
 pub fn lexicon() -> &'static Lexicon {
     static LEXICON: OnceLock<Lexicon> = OnceLock::new();
     LEXICON.get_or_init(|| {
-        let words = dictionary();
         let unfit = unfit();
         let mut hash = blake3::Hasher::new();
-        for word in words.iter().chain(&unfit) {
+        for word in unfit.iter().map(String::as_str).chain([DICTIONARY]) {
             hash.update(word.as_bytes());
             hash.update(b"\n");
         }
-        Lexicon::new(words, unfit, hash.finalize().to_hex().to_string())
+        Lexicon::new([], unfit, hash.finalize().to_hex().to_string()).asking(is_word)
     })
+}
+
+/// True for words of the CMU Pronouncing Dictionary (licence of BSD form; its notice stands in the credits).
+fn is_word(word: &str) -> bool {
+    syllarust::try_count_syllables(word).is_some()
 }
 
 /// Single words of the list of `better-profanity` (MIT licence).
@@ -28,22 +35,4 @@ fn unfit() -> Vec<String> {
         .map(str::to_lowercase)
         .filter(|w| w.chars().all(char::is_alphabetic) && !FIT.contains(&w.as_str()))
         .collect()
-}
-
-/// The curated dictionary of `harper-core` (Apache-2.0 licence), in order.
-#[cfg(feature = "lexicon")]
-fn dictionary() -> Vec<String> {
-    use harper_core::spell::{Dictionary, MutableDictionary};
-    let curated = MutableDictionary::curated();
-    let mut words: Vec<String> = curated.words_iter().map(|w| w.iter().collect::<String>()).collect();
-    // Names and abbreviations carry capitals; only plain words answer a scramble.
-    words.retain(|w| w.chars().all(|c| c.is_lowercase()));
-    words.sort();
-    words.dedup();
-    words
-}
-
-#[cfg(not(feature = "lexicon"))]
-fn dictionary() -> Vec<String> {
-    Vec::new()
 }

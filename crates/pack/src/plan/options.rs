@@ -4,7 +4,7 @@ use super::{Planned, Planner};
 use findings::{Finding, Place};
 use sheets::about::EVERY;
 use sheets::{About, AnyKind, Opt};
-use study::{Changes, Options, Study, Wanted};
+use study::{Changes, Options, Study, Wanted, nearest};
 
 impl Planner<'_> {
     /// The kind of that name, or a finding with the nearest name.
@@ -108,13 +108,4 @@ fn unknown_option(about: &About, name: &str, at: &Place) -> Finding {
         Some(near) => finding.remedy(format!("did you mean `{near}`?")),
         None => finding.remedy(format!("see `battledore kinds {}` for its options", about.id)),
     }
-}
-
-/// The nearest known name within a third of its length, as a typing slip would make it.
-fn nearest<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    known
-        .map(|k| (strsim::damerau_levenshtein(name, k), k))
-        .filter(|(d, k)| *d <= 1 + k.chars().count() / 4)
-        .min()
-        .map(|(_, k)| k)
 }
