@@ -4,7 +4,7 @@ use crate::build::{Proved, prove};
 use crate::cache::Cache;
 use crate::job::{self, Copy};
 use crate::making::{self, Outcome, Workshop};
-use crate::{files, gather, lexicon, pick, plan};
+use crate::{files, gather, lexicon, plan};
 use findings::{Finding, Findings};
 use press::{Paper, Pressed};
 use sheets::Room;
@@ -250,7 +250,7 @@ fn throw_again(study: &Study, cache: &Cache, proved: &Proved, outcome: &Outcome,
 /// # Errors
 /// A finding when none is meant; the first in printing order when several are.
 pub fn pick<'a>(study: &Study, proved: &'a Proved, wanted: &str) -> Result<&'a Outcome, Finding> {
-    pick::pick(study, &proved.outcomes, wanted)
+    crate::pick::pick(study, &proved.outcomes, wanted)
 }
 
 /// The list of sheets of a study, for tools: plan and gathered entries without making anything.

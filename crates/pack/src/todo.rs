@@ -50,41 +50,21 @@ fn weight(finding: &Finding) -> u8 {
 
 fn pictures(study: &Study, gathered: &Gathered) -> Vec<PictureWanted> {
     let mut uses: BTreeMap<&str, Vec<String>> = BTreeMap::new();
-    let mut used = |name: &'_ Option<String>, by: String, study: &'_ Study| {
-        if let Some(name) = name
-            && let Some((key, _)) = named(study, name)
-        {
-            uses.entry(key).or_default().push(by);
+    let lessons = study.lessons.iter().map(|l| (&l.picture, &l.title));
+    let subjects = study.lessons.iter().flat_map(|l| &l.subjects).map(|s| (&s.picture, &s.title));
+    let words = study.words.iter().map(|w| (&w.picture, &w.word));
+    for (name, by) in lessons.chain(subjects).chain(words) {
+        if let Some(name) = name {
+            uses.entry(name).or_default().push(by.plain());
         }
-    };
-    for lesson in &study.lessons {
-        used(&lesson.picture, lesson.title.plain(), study);
-        for subject in &lesson.subjects {
-            used(&subject.picture, subject.title.plain(), study);
-        }
-    }
-    for word in &study.words {
-        used(&word.picture, word.word.plain(), study);
     }
     for entry in &gathered.entries {
         for name in &entry.pictures {
-            used(&Some(name.clone()), entry.title.clone(), study);
+            uses.entry(name).or_default().push(entry.title.clone());
         }
     }
-    let mut out: Vec<PictureWanted> = uses.into_iter().map(|(name, by)| wanted(study, name, by)).collect();
-    out.retain(|p| p.missing || !p.points.is_empty());
-    out
-}
-
-/// Borrow of a picture's name that lives as long as the study: its own, or the one a lesson or word gives.
-fn named<'a>(study: &'a Study, name: &str) -> Option<(&'a str, bool)> {
-    if let Some((key, _)) = study.pictures.get_key_value(name) {
-        return Some((key, true));
-    }
-    let lessons = study.lessons.iter().filter_map(|l| l.picture.as_deref());
-    let subjects = study.lessons.iter().flat_map(|l| &l.subjects).filter_map(|s| s.picture.as_deref());
-    let words = study.words.iter().filter_map(|w| w.picture.as_deref());
-    lessons.chain(subjects).chain(words).find(|n| *n == name).map(|n| (n, false))
+    let all = uses.into_iter().map(|(name, by)| wanted(study, name, by));
+    all.filter(|p| p.missing || !p.points.is_empty()).collect()
 }
 
 fn wanted(study: &Study, name: &str, mut uses: Vec<String>) -> PictureWanted {
