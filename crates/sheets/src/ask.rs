@@ -109,6 +109,14 @@ pub struct Entry {
 }
 
 impl Ask<'_> {
+    /// Place of the sheet in a count by its ordinal name: `a` is 0, `b` is 1; an own name is 0.
+    pub fn nth(&self) -> usize {
+        match self.sheet.rsplit('.').next().unwrap_or_default().as_bytes() {
+            [letter @ b'a'..=b'z'] => usize::from(letter - b'a'),
+            _ => 0,
+        }
+    }
+
     /// A whole-number option.
     pub fn number(&self, name: &str) -> Option<i64> {
         match self.options.get(name) {

@@ -1,8 +1,13 @@
 //! The registry: a new kind is one folder and two lines here, both in order of name.
 
+pub mod activity;
+pub mod biography;
+pub mod coloring;
+pub mod compare;
 pub mod contents;
 pub mod cover;
 pub mod credits;
+pub mod figures_of_speech;
 pub mod how_to_use;
 pub mod inquiry;
 pub mod key;
@@ -21,9 +26,14 @@ use crate::adapter::AnyKind;
 
 /// Every kind, in order of id.
 pub static KINDS: &[&dyn AnyKind] = &[
+    &activity::Activity,
+    &biography::Biography,
+    &coloring::Coloring,
+    &compare::Compare,
     &contents::Contents,
     &cover::Cover,
     &credits::Credits,
+    &figures_of_speech::FiguresOfSpeech,
     &how_to_use::HowToUse,
     &inquiry::Inquiry,
     &key::AnswerKey,

@@ -130,10 +130,3 @@ fn the_shore_is_known_by_its_words() {
     assert!(proof.holds());
     assert_eq!(proof.findings.iter().filter(|f| f.code == "hunt-shore").count(), 1);
 }
-
-#[test]
-fn pages_are_of_nearly_equal_length() {
-    let needs = met(&hunting(Band::B, 17));
-    let sizes: Vec<usize> = make::make(&needs).pages.iter().map(Vec::len).collect();
-    assert_eq!(sizes, [6, 6, 5]);
-}

@@ -20,9 +20,9 @@ pub(super) fn make(needs: &Needs) -> Sheet {
     let most = usize::try_from(needs.per_page).unwrap_or(1);
     let each = (1..=most).rev().find(|k| needs.themes.iter().all(|t| lines(needs, t, height(needs, *k)) >= least(needs.band))).unwrap_or(1);
     let pages = count.div_ceil(each).max(1);
-    let each = count.div_ceil(pages);
+    let mut rest = needs.themes.as_slice();
     let mut n = 0;
-    let page = |themes: &[Theme]| {
+    let mut page = |themes: &[Theme]| {
         let height = height(needs, themes.len());
         let slots = themes.iter().map(|theme| {
             n += 1;
@@ -31,7 +31,15 @@ pub(super) fn make(needs: &Needs) -> Sheet {
         });
         Page { height, slots: slots.collect() }
     };
-    Sheet { pages: needs.themes.chunks(each).map(page).collect() }
+    // As even as can be: ten prompts are 3, 3, 2 and 2.
+    let sizes = (0..pages).map(|i| count / pages + usize::from(i < count % pages));
+    let mut out = Vec::new();
+    for size in sizes {
+        let (here, after) = rest.split_at(size.min(rest.len()));
+        rest = after;
+        out.push(page(here));
+    }
+    Sheet { pages: out }
 }
 
 /// Height of one place when a page has so many, µm.
