@@ -2,6 +2,7 @@
 
 use findings::{Finding, Findings, Severity};
 use serde_json::{Value, json};
+use std::io::IsTerminal as _;
 use study::Lines;
 
 /// Where results go.
@@ -44,7 +45,7 @@ impl Say {
         if let Some(summary) = summary(findings) {
             eprintln!("{summary}");
         }
-        if hints > 0 {
+        if hints > 0 && std::io::stderr().is_terminal() {
             eprintln!("{} more worth knowing; see them with --json", counted(hints, "hint", "hints"));
         }
     }

@@ -55,6 +55,16 @@ fn of_lesson<'a>(study: &'a Study, name: &str) -> Vec<&'a str> {
     std::iter::once(lesson.id.as_str()).chain(lesson.subjects.iter().map(|s| s.id.as_str())).collect()
 }
 
+/// Kinds that a child solves, matches, colours or cuts: no edit elsewhere may touch them.
+const PUZZLES: [&str; 8] =
+    ["coloring", "compare", "figures-of-speech", "matching", "pairs", "questions", "unscramble", "word-search"];
+
+/// Sheets of the whole study that name or count its lessons may follow an edit; puzzles may not.
+fn may_follow(id: &str) -> bool {
+    let kind = id.split('.').nth(1).unwrap_or_default();
+    id.starts_with("st-") && !PUZZLES.contains(&kind)
+}
+
 fn belongs(id: &str, owners: &[&str]) -> bool {
     owners.iter().any(|o| id.starts_with(&format!("{o}.")))
 }
@@ -93,7 +103,9 @@ fn moving_and_renaming_a_lesson_changes_no_puzzle() {
     let before = made(&files());
     let mut moved = files();
     edit(&mut moved, "study.toml", "\"splash\", \"middle\"", "\"middle\", \"splash\"");
-    assert_eq!(changed(&before, &made(&moved)), BTreeSet::new(), "two parts changed places");
+    for id in changed(&before, &made(&moved)) {
+        assert!(may_follow(&id), "{id} changed when two parts changed places");
+    }
 
     let mut renamed = files();
     let old = "parts/low/armour";
@@ -104,7 +116,11 @@ fn moving_and_renaming_a_lesson_changes_no_puzzle() {
     }
     edit(&mut renamed, "parts/low/part.toml", "\"armour\"", "\"hard-coat\"");
     for list in ["words.csv", "questions.csv", "books.csv", "links.csv", "prompts.csv", "figures.csv", "hunt.csv", "resources.csv"] {
-        let text = text(&renamed, list).replace("armour", "hard-coat");
+        // Only whole cells of the `where` columns; the word itself stands in texts too.
+        let mut text = text(&renamed, list);
+        for (before, after) in [(",", ","), (",", ";"), (";", ","), (";", ";"), (",", "\n"), (";", "\n")] {
+            text = text.replace(&format!("{before}armour{after}"), &format!("{before}hard-coat{after}"));
+        }
         renamed.insert(list, text);
     }
     let after = made(&renamed);
@@ -144,7 +160,7 @@ fn adding_a_lesson_changes_no_other() {
     more.insert("lessons/a-new-one.md", "+++\nid = \"ls-00000001\"\ntitle = \"A new one\"\n+++\n## Opening\nNew.\n");
     let after = made(&more);
     for id in changed(&before, &after) {
-        assert!(id.starts_with("ls-00000001"), "{id} changed when a lesson was added");
+        assert!(id.starts_with("ls-00000001") || may_follow(&id), "{id} changed when a lesson was added");
     }
 }
 
@@ -191,7 +207,10 @@ fn split_second_subject(text: &str) -> (&str, &str) {
 fn mending_one_word_changes_only_the_sheets_that_use_it() {
     let before = made(&files());
     let study = study_of(&files());
-    let word = study.words.iter().find(|w| w.wherever == ["homeward"] && w.puzzle && w.meaning.is_some()).expect("a word");
+    let word = study
+        .words
+        .iter()
+        .find(|w| w.wherever.iter().all(|n| n == "homeward" || n == "limpet") && !w.wherever.is_empty() && w.puzzle && w.meaning.is_some()).expect("a word");
     let (plain, meaning) = (word.word.plain(), word.meaning.as_ref().expect("a meaning").plain());
     let mut mended = files();
     edit(&mut mended, "words.csv", &meaning, &format!("{meaning} indeed"));
