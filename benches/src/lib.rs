@@ -1,1 +1,1 @@
-//! Stand-in.
+//! Benches over the whole demo study; see `benches/demo.rs`.
