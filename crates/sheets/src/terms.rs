@@ -88,9 +88,7 @@ fn not_there(ask: &Ask<'_>, name: &str) -> Finding {
 pub fn too_few(ask: &Ask<'_>, what: &str, have: usize, least: usize) -> Finding {
     let missing = least.saturating_sub(have);
     let owner = owner_title(ask).plain();
-    let message = format!(
-        "`{owner}` has {have} {what} for this sheet: {missing} missing, at least {least} are needed"
-    );
+    let message = format!("`{owner}` has {have} {what}, and needs {least}: {missing} missing");
     let row = match where_name(ask) {
         Some(name) => format!("with `{name}` under `where`"),
         None => "with `where` left empty".to_owned(),

@@ -38,6 +38,8 @@ pub struct Pair {
 
 /// Fewest pairs.
 const LEAST: usize = 3;
+/// Most pairs in large print.
+const LARGE_PRINT: usize = 6;
 /// Most pairs: letters A to H.
 const MOST: usize = 8;
 
@@ -75,24 +77,22 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let mut bad = Findings::none();
     let mut notes = Findings::none();
     let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
-    let wanted = wish.unwrap_or(if found.listed {
-        found.all.len().min(MOST)
-    } else {
-        plan(ask.band, ask.level, what)
-    });
+    let most = if ask.room.large_print { LARGE_PRINT } else { MOST };
+    let planned = if found.listed { found.all.len() } else { plan(ask.band, ask.level, what) };
+    let wanted = wish.unwrap_or(planned).min(most);
     let pool = pairs(&found, what, longest(ask, wanted), &mut bad, &mut notes);
     if pool.len() >= wanted {
         // Enough words: only what gives an answer away is worth telling.
         notes.0.retain(|n| n.code == "meaning-tells");
     }
-    let least = wish.unwrap_or(LEAST);
+    let least = wish.unwrap_or(LEAST).min(most);
     if bad.is_empty() && pool.len() < least {
         let which =
             if what == What::Pictures { "words with a picture" } else { "words with a meaning" };
         bad.push(too_few(ask, which, pool.len(), least));
-        bad.append(notes.clone());
     }
     if !bad.is_empty() {
+        bad.append(notes);
         return Err(bad);
     }
     let title = title(ask, &words(WORDS, ask.language));

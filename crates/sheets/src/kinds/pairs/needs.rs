@@ -81,13 +81,14 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
         bad.push(narrow(ask));
     }
     if !bad.is_empty() {
+        bad.append(notes);
         return Err(bad);
     }
     let tags: &[&str] = if gap > 0 { &["cut", "laminate"] } else { &["cut"] };
     let words = words(WORDS, ask.language);
     let lead = words.get("lead").cloned().unwrap_or_default();
     let title = title(ask, &words);
-    let cards = cards(ask.band, ask.level, gap);
+    let cards = cards(ask, gap);
     let cautions = cautions::<_, &str>(tags, &[], ask.language);
     Ok(Needs { title, lead, what, pairs, pool, cards, ages: ask.band.ages(), cautions, notes })
 }
@@ -128,11 +129,12 @@ fn what(ask: &Ask<'_>, found: &Terms) -> What {
     }
 }
 
-/// Larger cards for small hands.
-fn cards(band: Band, level: u8, gap: u32) -> Cards {
-    let (columns, rows) = match (band, level) {
+/// Larger cards for small hands and for large print.
+fn cards(ask: &Ask<'_>, gap: u32) -> Cards {
+    let (columns, rows) = match (ask.band, ask.level) {
         (Band::A, 1) => (2, 3),
         (Band::A, _) => (3, 3),
+        _ if ask.room.large_print => (3, 3),
         _ => (3, 4),
     };
     // Half millimetres: four rows of 52.5 mm fill the body.

@@ -50,6 +50,9 @@ pub struct Mixable {
 const SHORTEST: usize = 3;
 /// Fewest words of a sheet that the program chooses.
 const LEAST: usize = 4;
+/// Most words of a sheet in large print.
+const LARGE_PRINT: usize = 6;
+
 /// Longest meaning that fits beside the letters in three lines (four for the young), in characters; measured on the page.
 fn longest_clue(ask: &Ask<'_>) -> usize {
     match (ask.room.large_print, ask.band) {
@@ -88,16 +91,19 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let all = mixable(ask, &found, &mut bad, &mut notes);
     let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
     let wanted = wish.unwrap_or(if found.listed { all.len().min(12) } else { target });
+    let most = if ask.room.large_print { LARGE_PRINT } else { wanted };
+    let wanted = wanted.min(most);
     if all.len() >= wanted {
         // Nothing is missed: no need to tell the author of words left out.
         notes.0.retain(|n| n.code != "word-left-out");
     }
     let pool = if found.listed { all } else { fitting(all, longest, wanted) };
-    let least = wish.unwrap_or(if found.listed { SHORTEST } else { LEAST });
+    let least = wish.map_or(if found.listed { SHORTEST } else { LEAST }, |wish| wish.min(most));
     if bad.is_empty() && pool.len() < least {
         bad.push(too_few(ask, "words that can be mixed", pool.len(), least));
     }
     if !bad.is_empty() {
+        bad.append(notes);
         return Err(bad);
     }
     let answer = match ask.text("answer") {
@@ -141,10 +147,11 @@ fn mixable(ask: &Ask<'_>, found: &Terms, bad: &mut Findings, notes: &mut Finding
             },
         };
         let message = format!("`{}` {fault}", term.word.plain());
-        let remedy = "use another word, or put `no` under `puzzle` in its row";
         if found.listed {
-            bad.push(Finding::error("word-unusable", message).at(&term.word.at).remedy(remedy));
+            let finding = Finding::error("word-unusable", message).at(&term.word.at);
+            bad.push(finding.remedy("use another word"));
         } else {
+            let remedy = "use another word, or put `no` under `puzzle` in its row";
             notes.push(Finding::hint("word-left-out", message).at(&term.word.at).remedy(remedy));
         }
     }

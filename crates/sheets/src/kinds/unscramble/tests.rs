@@ -316,6 +316,14 @@ fn the_laid_out_page_is_judged() {
     }
 }
 
+#[test]
+fn large_print_sets_fewer_words_on_a_page() {
+    let asking = shore(Band::C, 2);
+    let room = crate::Room { large_print: true, ..crate::Room::PLAIN };
+    let n = needs(&Ask { room, ..asking.ask() }).expect("needs");
+    assert_eq!(n.count, 6);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
     #[test]

@@ -24,6 +24,8 @@ mod check;
 mod make;
 mod needs;
 #[cfg(test)]
+mod page_tests;
+#[cfg(test)]
 mod tests;
 
 use crate::{About, Ask, Head, Kind, Opt, OptKind, Scope, Sign};

@@ -6,7 +6,7 @@ use crate::lettering;
 use crate::shared::{owner_place, title};
 use crate::terms::{Take, Terms, terms, too_few};
 use crate::words::words;
-use findings::{Finding, Findings};
+use findings::{Finding, Findings, Severity};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 use study::{Band, Said};
@@ -65,8 +65,8 @@ const FEWEST: usize = 3;
 const LONGEST_LIST: usize = 24;
 
 /// Size, number of words and ways of a band and level; our own steps.
-fn plan(band: Band, level: u8) -> (usize, usize, u8) {
-    match (band, level) {
+fn plan(ask: &Ask<'_>) -> (usize, usize, u8) {
+    let (side, words, ways) = match (ask.band, ask.level) {
         (Band::A, 1) => (8, 5, 2),
         (Band::A, 2) => (8, 6, 2),
         (Band::A, _) => (9, 8, 2),
@@ -79,7 +79,9 @@ fn plan(band: Band, level: u8) -> (usize, usize, u8) {
         (Band::D, 1) => (15, 16, 6),
         (Band::D, 2) => (16, 18, 8),
         (Band::D, _) => (18, 20, 8),
-    }
+    };
+    // Cells of 10 mm and more hold letters of 17 pt.
+    if ask.room.large_print { (side.min(13), words.min(12), ways) } else { (side, words, ways) }
 }
 
 /// Letters that may be hidden: fewer than two cells in three, so that the eye has to search.
@@ -92,14 +94,19 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let found = terms(ask, ask.texts("words"), Take::Letters)?;
     let (mut bad, mut notes) = (Findings::none(), Findings::none());
     let mut pool = spelt(&found, &mut bad, &mut notes);
-    let (side, target, ways) = plan(ask.band, ask.level);
+    let (side, target, ways) = plan(ask);
     let wanted =
         wish(ask.number("count")).unwrap_or(if found.listed { pool.len() } else { target });
     let (rows, columns) = size(ask, &pool, side, wanted);
-    too_long(&mut pool, rows.max(columns), found.listed, &mut bad, &mut notes);
+    let long = too_long(ask, &mut pool, rows.max(columns), wanted);
     if pool.len() >= wanted {
         // Nothing is missed: no need to tell the author of words left out.
         notes = Findings::none();
+    }
+    if long.has_errors() {
+        bad.append(long)
+    } else {
+        notes.append(long)
     }
     let inside = ask.flag("allow-inside").unwrap_or(false);
     if found.listed {
@@ -108,6 +115,7 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let count = count(ask, &pool, wanted, found.listed, (rows, columns), &mut bad);
     let cell = cell(ask, rows, columns, &mut bad);
     if !bad.is_empty() {
+        bad.append(notes);
         return Err(bad);
     }
     let own_letters = ask.text("fill") != Some("alphabet");
@@ -143,10 +151,10 @@ fn spelt(found: &Terms, bad: &mut Findings, notes: &mut Findings) -> Vec<Spelt> 
                 continue;
             }
         };
-        let remedy = format!("{remedy}, or put `no` under `puzzle` in its row");
         if found.listed {
             bad.push(Finding::error("word-unusable", fault).at(&term.word.at).remedy(remedy));
         } else {
+            let remedy = format!("{remedy}, or put `no` under `puzzle` in its row");
             notes.push(Finding::hint("word-left-out", fault).at(&term.word.at).remedy(remedy));
         }
     }
@@ -170,33 +178,30 @@ fn size(ask: &Ask<'_>, pool: &[Spelt], side: usize, wanted: usize) -> (usize, us
     (side, side)
 }
 
-/// Takes out words that are longer than the grid.
-fn too_long(
-    pool: &mut Vec<Spelt>,
-    room: usize,
-    listed: bool,
-    bad: &mut Findings,
-    notes: &mut Findings,
-) {
-    for long in pool.iter().filter(|p| p.letters.len() > room) {
-        let fault = format!(
-            "`{}` has {} letters, and the grid has room for {room}",
-            long.word.plain(),
-            long.letters.len()
-        );
-        if listed {
-            let remedy =
-                "make the grid larger with `rows` or `columns` (at most 18), or use a shorter word";
-            bad.push(Finding::error("word-too-long", fault).at(&long.word.at).remedy(remedy));
-        } else {
-            notes.push(
-                Finding::hint("word-left-out", fault)
-                    .at(&long.word.at)
-                    .remedy("set `rows` or `columns` to have it in"),
-            );
-        }
-    }
-    pool.retain(|p| p.letters.len() <= room);
+/// Takes out words that are longer than the grid. The author hears of it when she listed them,
+/// when she chose the size herself, and when there are too few others.
+fn too_long(ask: &Ask<'_>, pool: &mut Vec<Spelt>, room: usize, wanted: usize) -> Findings {
+    let long = |p: &&Spelt| p.letters.len() > room;
+    let own_size = ask.number("rows").or(ask.number("columns")).is_some();
+    let severity = match (ask.texts("words").is_some(), own_size) {
+        (true, _) => Severity::Error,
+        (false, true) => Severity::Warning,
+        (false, false) => Severity::Hint,
+    };
+    let short = pool.iter().filter(|p| p.letters.len() <= room).count();
+    let told = severity > Severity::Hint || short < wanted;
+    let finding = |p: &Spelt| {
+        let (word, letters) = (p.word.plain(), p.letters.len());
+        let message = format!("`{word}` has {letters} letters, and the grid has room for {room}");
+        let remedy = "make the grid larger with `rows` or `columns` (at most 18)";
+        Finding::new(severity, "word-too-long", message)
+            .at(&p.word.at)
+            .remedy(remedy)
+            .remedy("or use a shorter word")
+    };
+    let findings = pool.iter().filter(long).filter(|_| told).map(finding).collect();
+    pool.retain(|p| !long(&p));
+    findings
 }
 
 /// A listed word that can be read inside another.
@@ -278,18 +283,23 @@ fn count(
         None if ask.band == Band::A => 4,
         None => 6,
     };
-    let letters: usize = order.iter().take(least).map(|i| pool[*i].letters.len()).sum();
+    // Words that would do if the grid had room for all their letters.
+    let roomless = choose(pool, &order, least, usize::MAX, inside);
+    let letters: usize = roomless.iter().map(|i| pool[*i].letters.len()).sum();
     if !bad.is_empty() {
         return count;
     }
     if wanted > LONGEST_LIST {
         bad.push(long_list(ask, wanted));
-    } else if count < least && pool.len() >= least && letters > budget(rows, columns) {
-        bad.push(crowded(ask, least, letters, (rows, columns)));
+    } else if count < least && roomless.len() > count {
+        bad.push(crowded(ask, roomless.len(), letters, (rows, columns)));
     } else if count < least {
-        let fit = format!("words that fit a word search of {rows} × {columns}");
-        let what = format!("{fit} and cannot be read inside one another");
-        bad.push(too_few(ask, &what, count, least));
+        bad.push(too_few(
+            ask,
+            "words for a word search that do not hold one another",
+            count,
+            least,
+        ));
     }
     count
 }

@@ -4,7 +4,6 @@ use crate::fixture::Asking;
 use crate::lexicon::Lexicon;
 use crate::terms::sample::{shore, with_rows};
 use crate::tested::{Fault, Tested, keeps_contract};
-use proof::{LaidPage, LaidText, Mark};
 use proptest::prelude::*;
 use study::{Band, Value};
 
@@ -285,11 +284,26 @@ fn a_long_word_makes_the_grid_grow_when_all_are_wanted() {
 }
 
 #[test]
+fn a_word_too_long_for_a_size_she_chose_is_named() {
+    let asking = shore(Band::B, 1).with("rows", number(8)).with("columns", number(8));
+    let mut rows = asking;
+    rows.study.words[0].word = crate::fixture::said("words.csv#0/word", "oystercatcher");
+    let n = met(rows);
+    let told: Vec<_> = n.notes.iter().map(|f| f.message.as_str()).collect();
+    assert_eq!(told, ["`oystercatcher` has 13 letters, and the grid has room for 8"]);
+}
+
+#[test]
 fn messages_say_how_many_are_missing() {
     let few = with_rows(&[("tide", "", ""), ("reef", "", "")]);
     let found = needs(&few.ask()).expect_err("too few");
     let shown = found.0[0].to_string();
-    assert!(shown.contains("4 missing, at least 6 are needed"), "{shown}");
+    assert!(
+        shown.contains(
+            "has 2 words for a word search that do not hold one another, and needs 6: 4 missing"
+        ),
+        "{shown}"
+    );
 }
 
 #[test]
@@ -318,61 +332,6 @@ fn no_word_turns_up_by_chance() {
             let spelt = proof::spelling::capitals(&word.plain()).expect("letters");
             assert_eq!(proof::letters::find(&sheet.rows, &spelt).len(), 1);
         }
-    }
-}
-
-/// The grid as a page would lay it: a mark a cell, its letter in the middle.
-fn laid(sheet: &Sheet) -> Laid {
-    let side = i64::from(sheet.cell);
-    let mut page = LaidPage { number: 1, width: 210_000, height: 297_000, ..LaidPage::default() };
-    for (r, row) in sheet.rows.iter().enumerate() {
-        for (c, letter) in row.iter().enumerate() {
-            let (x, y) = (60_000 + side * c as i64, 70_000 + side * r as i64);
-            page.marks.push(Mark {
-                kind: "cell".into(),
-                name: format!("{r},{c}"),
-                x,
-                y,
-                w: side,
-                h: side,
-            });
-            let (x, y) = (x + side / 2 - 1_500, y + side / 2 + 2_000);
-            page.texts.push(LaidText {
-                text: letter.clone(),
-                x,
-                y,
-                w: 3_000,
-                ..LaidText::default()
-            });
-        }
-    }
-    let list = sheet.words.iter().map(|w| LaidText { text: w.plain(), ..LaidText::default() });
-    page.texts.extend(list);
-    Laid { sheet: "s".into(), pages: vec![page] }
-}
-
-#[test]
-fn the_laid_out_grid_is_judged() {
-    let sheet = make::make(&met(shore(Band::B, 2)), &mut Dice::from_number(2)).expect("made");
-    assert!(check::check_page(&sheet, &laid(&sheet)).is_empty());
-    let spoils: [fn(&mut LaidPage); 7] = [
-        |p| p.marks[5].x += 100,
-        |p| p.marks[0].w = 6_900,
-        |p| {
-            p.marks.pop();
-        },
-        |p| p.texts[7].text = "Q9".into(),
-        |p| p.texts[7].x += 2_000,
-        |p| p.texts.truncate(144),
-        |p| {
-            let t = p.texts[3].clone();
-            p.texts.push(t);
-        },
-    ];
-    for (i, spoil) in spoils.into_iter().enumerate() {
-        let mut bad = laid(&sheet);
-        spoil(&mut bad.pages[0]);
-        assert!(!check::check_page(&sheet, &bad).is_empty(), "spoil {i}");
     }
 }
 
