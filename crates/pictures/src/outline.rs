@@ -61,7 +61,12 @@ const DARK: f64 = 75.0;
 /// What the artwork holds that has no outline (bitmaps, letters, copies), or that it holds nothing visible.
 pub fn outline(svg: &str, pen: Pen) -> Result<Outlined, OutlineError> {
     let art = read::read(svg)?;
-    let bounds = art.shapes.iter().map(|s| s.path.bounding_box()).reduce(|a, b| a.union(b)).ok_or(OutlineError::Empty)?;
+    let bounds = art
+        .shapes
+        .iter()
+        .map(|s| s.path.bounding_box())
+        .reduce(|a, b| a.union(b))
+        .ok_or(OutlineError::Empty)?;
     let bounds = art.view.map_or(bounds, |view| bounds.intersect(view));
     if bounds.width() <= 0.0 || bounds.height() <= 0.0 {
         return Err(OutlineError::Empty);
@@ -80,8 +85,14 @@ pub fn outline(svg: &str, pen: Pen) -> Result<Outlined, OutlineError> {
 /// As for [`outline`].
 pub fn is_line_art(svg: &str) -> Result<bool, OutlineError> {
     let art = read::read(svg)?;
-    let plain = |look: &Look| look.fill.is_none_or(|f| f.neutral() && (f.grey() >= 245.0 || f.grey() <= DARK));
-    Ok(art.shapes.iter().all(|s| plain(&s.look)) && art.shapes.iter().any(|s| s.look.stroke || s.look.fill.is_some_and(|f| f.grey() <= DARK)))
+    let plain = |look: &Look| {
+        look.fill.is_none_or(|f| f.neutral() && (f.grey() >= 245.0 || f.grey() <= DARK))
+    };
+    Ok(art.shapes.iter().all(|s| plain(&s.look))
+        && art
+            .shapes
+            .iter()
+            .any(|s| s.look.stroke || s.look.fill.is_some_and(|f| f.grey() <= DARK)))
 }
 
 /// How a shape is drawn.
@@ -103,14 +114,17 @@ fn judge(shapes: &[Shape], bounds: Rect, solid_eyes: bool) -> Vec<Manner> {
     let longer = bounds.width().max(bounds.height());
     let eyes = if solid_eyes { eyes(shapes, longer) } else { Vec::new() };
     // A ground holds everything; from there on only what stands on it can hold an inner shape.
-    let ground = usize::from(shapes.first().is_some_and(|s| s.path.area().abs() > GROUND * bounds.area()));
+    let ground =
+        usize::from(shapes.first().is_some_and(|s| s.path.area().abs() > GROUND * bounds.area()));
     let mut out: Vec<Manner> = Vec::with_capacity(shapes.len());
     for (i, shape) in shapes.iter().enumerate() {
         let manner = if shape.look.fill.is_none() {
             Manner::Line
         } else if eyes.contains(&i) {
             Manner::Solid
-        } else if radius(&shape.path).is_some_and(|r| r <= EYE * longer) && on_solid(shape, &shapes[..i], &out) {
+        } else if radius(&shape.path).is_some_and(|r| r <= EYE * longer)
+            && on_solid(shape, &shapes[..i], &out)
+        {
             Manner::Glint
         } else {
             let held = holder(shape, &shapes[ground.min(i)..i], longer);
@@ -124,7 +138,8 @@ fn judge(shapes: &[Shape], bounds: Rect, solid_eyes: bool) -> Vec<Manner> {
 /// Indices of the small dark discs that are eyes: those named so, or one or two in a picture without names.
 fn eyes(shapes: &[Shape], longer: f64) -> Vec<usize> {
     let disc = |shape: &Shape, most: f64| {
-        shape.look.fill.is_some_and(|f| f.grey() <= DARK) && radius(&shape.path).is_some_and(|r| r <= most * longer)
+        shape.look.fill.is_some_and(|f| f.grey() <= DARK)
+            && radius(&shape.path).is_some_and(|r| r <= most * longer)
     };
     let all = |named: bool, most: f64| -> Vec<usize> {
         let found = shapes.iter().enumerate().filter(|(_, s)| (s.eye || !named) && disc(s, most));

@@ -79,6 +79,8 @@ mod tests {
         assert!(lines(Band::A, false, 132_000) > lines(Band::D, false, 132_000));
         assert!(lines(Band::D, true, 132_000) > lines(Band::D, false, 132_000));
         assert!(lines(Band::B, false, 60_000) > lines(Band::B, false, 132_000));
-        assert!(Setting::of(Band::B, false).note_lines(text, 60_000) < lines(Band::B, false, 60_000));
+        assert!(
+            Setting::of(Band::B, false).note_lines(text, 60_000) < lines(Band::B, false, 60_000)
+        );
     }
 }

@@ -2,14 +2,21 @@
 
 use super::read::Shape;
 use super::{Manner, Outlined};
-use kurbo::{Affine, Rect};
+use kurbo::{Affine, BezPath, PathEl, Point, Rect};
 use std::fmt::Write as _;
 
 /// The finished SVG; its view box is the drawing itself plus half a line, so that it fills the page.
-pub(super) fn emit(shapes: &[Shape], manners: &[Manner], bounds: Rect, outer: f64, inner: f64) -> Outlined {
+pub(super) fn emit(
+    shapes: &[Shape],
+    manners: &[Manner],
+    bounds: Rect,
+    outer: f64,
+    inner: f64,
+) -> Outlined {
     let pad = outer / 2.0;
     let (left, top) = (bounds.x0 - pad, bounds.y0 - pad);
-    let (width, height) = ((bounds.width() + 2.0 * pad).ceil(), (bounds.height() + 2.0 * pad).ceil());
+    let (width, height) =
+        ((bounds.width() + 2.0 * pad).ceil(), (bounds.height() + 2.0 * pad).ceil());
     let mut svg = String::new();
     let _ = write!(
         svg,
@@ -57,7 +64,11 @@ fn element(shape: &Shape, manner: Manner, inner: f64) -> String {
 }
 
 fn again(shape: &Shape, manner: Manner, inner: f64) -> String {
-    let width = if matches!(manner, Manner::Inner(..)) { format!(" stroke-width=\"{}\"", number(inner)) } else { String::new() };
+    let width = if matches!(manner, Manner::Inner(..)) {
+        format!(" stroke-width=\"{}\"", number(inner))
+    } else {
+        String::new()
+    };
     format!("<path fill=\"none\"{width} d=\"{}\"/>", data(shape))
 }
 
@@ -69,17 +80,33 @@ fn rule(shape: &Shape) -> &'static str {
 fn data(shape: &Shape) -> String {
     match &shape.written {
         Some(d) if shape.moved == Affine::IDENTITY && plain(d) => d.clone(),
-        _ => shape.path.to_svg(),
+        _ => rounded(&shape.path),
     }
+}
+
+/// Path data with two decimals: turned shapes come out the same on every machine.
+fn rounded(path: &BezPath) -> String {
+    let point = |p: Point| format!("{} {}", number(p.x), number(p.y));
+    let one = |el: PathEl| match el {
+        PathEl::MoveTo(p) => format!("M{}", point(p)),
+        PathEl::LineTo(p) => format!("L{}", point(p)),
+        PathEl::QuadTo(a, p) => format!("Q{} {}", point(a), point(p)),
+        PathEl::CurveTo(a, b, p) => format!("C{} {} {}", point(a), point(b), point(p)),
+        PathEl::ClosePath => "Z".to_owned(),
+    };
+    path.elements().iter().map(|el| one(*el)).collect()
 }
 
 /// True when the data holds nothing but commands and numbers, so that it may stand between quotes as it is.
 fn plain(d: &str) -> bool {
-    d.chars().all(|c| c.is_ascii_alphanumeric() || c.is_ascii_whitespace() || matches!(c, '.' | ',' | '+' | '-'))
+    d.chars().all(|c| {
+        c.is_ascii_alphanumeric() || c.is_ascii_whitespace() || matches!(c, '.' | ',' | '+' | '-')
+    })
 }
 
 /// At most two decimals, no trailing zeros.
 fn number(value: f64) -> String {
-    let text = format!("{value:.2}");
+    // Adding nothing turns a minus nought into nought.
+    let text = format!("{:.2}", (value * 100.0).round() / 100.0 + 0.0);
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

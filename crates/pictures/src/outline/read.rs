@@ -22,7 +22,9 @@ impl fmt::Display for OutlineError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             OutlineError::Unreadable => f.write_str("the artwork cannot be read"),
-            OutlineError::Holds(what) => write!(f, "the artwork holds `{what}`, which has no outline"),
+            OutlineError::Holds(what) => {
+                write!(f, "the artwork holds `{what}`, which has no outline")
+            }
             OutlineError::Form(what) => write!(f, "the artwork has a `{what}` that cannot be read"),
             OutlineError::Empty => f.write_str("nothing in the artwork can be seen"),
         }
@@ -100,7 +102,11 @@ pub(crate) fn read(svg: &str) -> Result<Art, OutlineError> {
 }
 
 fn view_box(written: &str) -> Option<Rect> {
-    let n: Vec<f64> = written.split([' ', ',']).filter(|s| !s.is_empty()).filter_map(|s| s.parse().ok()).collect();
+    let n: Vec<f64> = written
+        .split([' ', ','])
+        .filter(|s| !s.is_empty())
+        .filter_map(|s| s.parse().ok())
+        .collect();
     let &[x, y, w, h] = n.as_slice() else { return None };
     Some(Rect::new(x, y, x + w, y + h))
 }
@@ -135,7 +141,13 @@ fn element(node: Node<'_, '_>, above: Above, out: &mut Vec<Shape>) -> Result<(),
         return Err(OutlineError::Holds(name.to_owned()));
     };
     if (here.look.fill.is_some() || here.look.stroke) && !path.is_empty() {
-        out.push(Shape { path: here.moved * path, written, moved: here.moved, look: here.look, eye });
+        out.push(Shape {
+            path: here.moved * path,
+            written,
+            moved: here.moved,
+            look: here.look,
+            eye,
+        });
     }
     Ok(())
 }
@@ -143,7 +155,10 @@ fn element(node: Node<'_, '_>, above: Above, out: &mut Vec<Shape>) -> Result<(),
 /// A property from the element's `style` or its own attribute.
 fn property<'a>(node: Node<'a, '_>, name: &str) -> Option<&'a str> {
     let styled = node.attribute("style").into_iter().flat_map(|s| s.split(';'));
-    let styled = styled.filter_map(|p| p.split_once(':')).find(|(n, _)| n.trim() == name).map(|(_, v)| v.trim());
+    let styled = styled
+        .filter_map(|p| p.split_once(':'))
+        .find(|(n, _)| n.trim() == name)
+        .map(|(_, v)| v.trim());
     styled.or_else(|| node.attribute(name).map(str::trim))
 }
 
@@ -197,7 +212,11 @@ type Form = (BezPath, Option<String>);
 
 /// The form of an element; none when it is no shape.
 fn form(node: Node<'_, '_>) -> Result<Option<Form>, OutlineError> {
-    let n = |name: &str| node.attribute(name).and_then(|v| v.trim().trim_end_matches("px").parse::<f64>().ok()).unwrap_or(0.0);
+    let n = |name: &str| {
+        node.attribute(name)
+            .and_then(|v| v.trim().trim_end_matches("px").parse::<f64>().ok())
+            .unwrap_or(0.0)
+    };
     let fine = 0.05;
     let path = match node.tag_name().name() {
         "path" => {
@@ -223,7 +242,8 @@ fn corners(node: Node<'_, '_>, close: bool) -> Result<BezPath, OutlineError> {
     let wrong = || OutlineError::Form(node.tag_name().name().to_owned());
     let written = node.attribute("points").unwrap_or_default();
     let numbers = written.split(|c: char| c == ',' || c.is_whitespace()).filter(|s| !s.is_empty());
-    let numbers: Vec<f64> = numbers.map(|s| s.parse().map_err(|_| wrong())).collect::<Result<_, _>>()?;
+    let numbers: Vec<f64> =
+        numbers.map(|s| s.parse().map_err(|_| wrong())).collect::<Result<_, _>>()?;
     let mut path = BezPath::new();
     for (i, xy) in numbers.chunks_exact(2).enumerate() {
         let p = Point::new(xy[0], xy[1]);

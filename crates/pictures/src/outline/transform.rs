@@ -20,6 +20,8 @@ pub(super) fn parse(written: &str) -> Option<Affine> {
     Some(all)
 }
 
+// What is turned or slanted is written with two decimals, so that last digits do not matter.
+#[allow(clippy::disallowed_methods)]
 fn one(name: &str, n: &[f64]) -> Option<Affine> {
     match (name, n) {
         ("matrix", &[a, b, c, d, e, f]) => Some(Affine::new([a, b, c, d, e, f])),

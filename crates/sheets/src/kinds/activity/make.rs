@@ -13,9 +13,15 @@ pub(super) fn make(needs: &Needs) -> Sheet {
         (Group::Tools, &activity.tools),
     ];
     let supplies = groups.into_iter().filter(|(_, items)| !items.is_empty());
-    let (head, rows) = activity.table.split_first().map_or((&[] as &[Said], &[] as &[Vec<Said>]), |(h, r)| (h.as_slice(), r));
+    let (head, rows) = activity
+        .table
+        .split_first()
+        .map_or((&[] as &[Said], &[] as &[Vec<Said>]), |(h, r)| (h.as_slice(), r));
     let cell = |said: &Said| (!said.plain().trim().is_empty()).then(|| said.clone());
-    let told = matches!(activity.form, ActivityForm::Experiment | ActivityForm::Outing | ActivityForm::Kitchen);
+    let told = matches!(
+        activity.form,
+        ActivityForm::Experiment | ActivityForm::Outing | ActivityForm::Kitchen
+    );
     Sheet {
         form: activity.form,
         intro: activity.intro.clone(),

@@ -127,7 +127,8 @@ impl Kind for Activity {
     }
 
     fn head(needs: &Needs, sheet: &Sheet) -> Head {
-        let own = sheet.supplies.iter().flat_map(|g| &g.items).chain(&sheet.steps).chain(&sheet.ask);
+        let own =
+            sheet.supplies.iter().flat_map(|g| &g.items).chain(&sheet.steps).chain(&sheet.ask);
         let texts = sheet.intro.iter().chain(&sheet.idea).flat_map(Block::lines);
         Head {
             title: needs.title.clone(),

@@ -31,7 +31,9 @@ pub(super) fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let words = words(WORDS, ask.language);
     let lesson = lesson_of(ask.owner).and_then(|i| ask.study.lessons.get(i));
     let Some(lesson) = lesson else {
-        let finding = Finding::error("activity-owner", "only a lesson or its subject has an activity").at(&owner_place(ask));
+        let finding =
+            Finding::error("activity-owner", "only a lesson or its subject has an activity")
+                .at(&owner_place(ask));
         return Err(finding.remedy("put `activity` among the sheets of a lesson").into());
     };
     let activity = chosen(ask, lesson)?;
@@ -64,7 +66,10 @@ fn chosen<'a>(ask: &Ask<'a>, lesson: &'a Lesson) -> Result<&'a Activity, Finding
             n => format!("`{title}` has {n} activities, and its sheets ask for number {}", nth + 1),
         };
         let finding = Finding::error("activity-missing", message).at(&lesson.place);
-        let finding = finding.remedy(format!("write an [[activity]] and its section `## Activity` in `{}`", lesson.place.file));
+        let finding = finding.remedy(format!(
+            "write an [[activity]] and its section `## Activity` in `{}`",
+            lesson.place.file
+        ));
         finding.remedy("or leave the sheet out here with `leave-out`").into()
     })
 }
@@ -84,17 +89,33 @@ pub(super) fn refuse(activity: &Activity) -> Result<(), Findings> {
         say("steps-missing", format!("`{title}` has no steps"), "number them under `### Steps`");
     }
     if tray && supplies(activity).is_empty() {
-        say("tray-empty", format!("nothing lies in the tray of `{title}`"), "list it under `### Base`, `### Fillers` and `### Tools`");
+        say(
+            "tray-empty",
+            format!("nothing lies in the tray of `{title}`"),
+            "list it under `### Base`, `### Fillers` and `### Tools`",
+        );
     }
     if activity.minutes == Some(0) {
-        say("minutes-none", format!("`{title}` takes no time at all"), "write the minutes under `minutes`, or take the line out");
+        say(
+            "minutes-none",
+            format!("`{title}` takes no time at all"),
+            "write the minutes under `minutes`, or take the line out",
+        );
     }
     if let Some((head, rows)) = activity.table.split_first() {
         if rows.is_empty() || head.is_empty() {
-            say("table-rows", format!("the table of `{title}` has no rows to fill in"), "add a row for each thing to look at");
+            say(
+                "table-rows",
+                format!("the table of `{title}` has no rows to fill in"),
+                "add a row for each thing to look at",
+            );
         }
         if rows.iter().any(|r| r.len() != head.len()) {
-            say("table-cells", format!("a row of the table of `{title}` has more or fewer cells than the first"), "give every row the same number of `|`");
+            say(
+                "table-cells",
+                format!("a row of the table of `{title}` has more or fewer cells than the first"),
+                "give every row the same number of `|`",
+            );
         }
     }
     if bad.is_empty() { Ok(()) } else { Err(bad) }
@@ -109,10 +130,15 @@ fn lead(activity: &Activity, words: &Words) -> Option<String> {
         ActivityForm::Kitchen => "form-kitchen",
         ActivityForm::Tray => "form-tray",
     });
-    let minutes = activity.minutes.and_then(|m| Some(get("minutes")?.replace("{minutes}", &m.to_string())));
+    let minutes =
+        activity.minutes.and_then(|m| Some(get("minutes")?.replace("{minutes}", &m.to_string())));
     let ages = activity.band.and_then(|b| {
         let ages = b.ages();
-        Some(get("ages")?.replace("{from}", &ages.from.to_string()).replace("{to}", &ages.to.to_string()))
+        Some(
+            get("ages")?
+                .replace("{from}", &ages.from.to_string())
+                .replace("{to}", &ages.to.to_string()),
+        )
     });
     let parts: Vec<String> = [form, minutes, ages].into_iter().flatten().collect();
     (!parts.is_empty()).then(|| parts.join(", "))

@@ -11,17 +11,32 @@ use study::Value;
 type Doing = study::Activity;
 
 fn lines(field: &str, all: &[&str]) -> Vec<Said> {
-    all.iter().enumerate().map(|(i, l)| said(&format!("lessons/edge.md#activity/0/{field}/{i}"), l)).collect()
+    all.iter()
+        .enumerate()
+        .map(|(i, l)| said(&format!("lessons/edge.md#activity/0/{field}/{i}"), l))
+        .collect()
 }
 
 fn experiment() -> Doing {
     let mut doing = asking(Owner::Lesson(0)).study.lessons[0].activities[0].clone();
     doing.picture = Some("pool".into());
     doing.intro = vec![para("lessons/edge.md#activity/0/why/0", "Why we do it: to see.")];
-    doing.supplies = lines("ready", &["two tins", "scissors and paper", "a washing-up bowl", "a tablespoon"]);
-    doing.steps = lines("steps", &["Cut the paper into cards.", "Lay each card under a tin in the bowl.", "Stir with the spoon."]);
+    doing.supplies =
+        lines("ready", &["two tins", "scissors and paper", "a washing-up bowl", "a tablespoon"]);
+    doing.steps = lines(
+        "steps",
+        &[
+            "Cut the paper into cards.",
+            "Lay each card under a tin in the bowl.",
+            "Stir with the spoon.",
+        ],
+    );
     doing.ask = lines("ask", &["What did you see?"]);
-    doing.table = vec![lines("table/0", &["tin", "wet?"]), lines("table/1", &["first", ""]), lines("table/2", &["second", " "])];
+    doing.table = vec![
+        lines("table/0", &["tin", "wet?"]),
+        lines("table/1", &["first", ""]),
+        lines("table/2", &["second", " "]),
+    ];
     doing.answer = Some(vec![para("lessons/edge.md#activity/0/answer/0", "The first is wet.")]);
     doing
 }
@@ -90,21 +105,48 @@ impl Tested for Activity {
             ("no steps", refuse(|d| d.steps.clear())),
             ("no title", refuse(|d| d.title = said("x", ""))),
             ("no time", refuse(|d| d.minutes = Some(0))),
-            ("ragged table", refuse(|d| { d.table[1].pop(); })),
+            (
+                "ragged table",
+                refuse(|d| {
+                    d.table[1].pop();
+                }),
+            ),
             ("table of titles only", refuse(|d| d.table.truncate(1))),
-            ("empty tray", refuse(|d| { d.form = ActivityForm::Tray; d.supplies.clear(); })),
+            (
+                "empty tray",
+                refuse(|d| {
+                    d.form = ActivityForm::Tray;
+                    d.supplies.clear();
+                }),
+            ),
         ]
     }
 
     fn faults() -> &'static [Fault<Self>] {
         &[
             ("step lost", |_, s, _| s.steps.pop().is_some()),
-            ("steps exchanged", |_, s, _| s.steps.len() > 1 && { s.steps.swap(0, 1); true }),
-            ("step doubled", |_, s, _| s.steps.first().cloned().is_some_and(|x| { s.steps.push(x); true })),
-            ("other words in a step", |_, s, _| s.steps.first_mut().is_some_and(|x| { *x = said("x", "Do nothing."); true })),
+            ("steps exchanged", |_, s, _| {
+                s.steps.len() > 1 && {
+                    s.steps.swap(0, 1);
+                    true
+                }
+            }),
+            ("step doubled", |_, s, _| {
+                s.steps.first().cloned().is_some_and(|x| {
+                    s.steps.push(x);
+                    true
+                })
+            }),
+            ("other words in a step", |_, s, _| {
+                s.steps.first_mut().is_some_and(|x| {
+                    *x = said("x", "Do nothing.");
+                    true
+                })
+            }),
             ("supply lost", |_, s, _| s.supplies[0].items.pop().is_some()),
             ("supply in another group", |_, s, _| {
-                s.supplies[0].group = if s.supplies[0].group == Group::Tools { Group::Base } else { Group::Tools };
+                s.supplies[0].group =
+                    if s.supplies[0].group == Group::Tools { Group::Base } else { Group::Tools };
                 true
             }),
             ("supply doubled", |_, s, _| {
@@ -122,19 +164,39 @@ impl Tested for Activity {
                 true
             }),
             ("row lost", |_, s, _| s.rows.pop().is_some()),
-            ("cell filled in", |_, s, _| s.rows.first_mut().is_some_and(|r| { r[1] = Some(said("x", "yes")); true })),
-            ("given cell emptied", |_, s, _| s.rows.first_mut().is_some_and(|r| r[0].take().is_some())),
+            ("cell filled in", |_, s, _| {
+                s.rows.first_mut().is_some_and(|r| {
+                    r[1] = Some(said("x", "yes"));
+                    true
+                })
+            }),
+            ("given cell emptied", |_, s, _| {
+                s.rows.first_mut().is_some_and(|r| r[0].take().is_some())
+            }),
             ("title of a column lost", |_, s, _| s.head.pop().is_some()),
-            ("nowhere to write", |_, s, _| s.lines > 0 && { s.lines = 0; true }),
+            ("nowhere to write", |_, s, _| {
+                s.lines > 0 && {
+                    s.lines = 0;
+                    true
+                }
+            }),
             ("answer told", |n, s, _| {
-                let answer = n.activity.answer.iter().flatten().flat_map(Block::lines).next().cloned();
-                answer.is_some_and(|a| { s.ask.push(a); true })
+                let answer =
+                    n.activity.answer.iter().flatten().flat_map(Block::lines).next().cloned();
+                answer.is_some_and(|a| {
+                    s.ask.push(a);
+                    true
+                })
             }),
             ("talk lost", |_, s, _| s.ask.pop().is_some()),
             ("idea lost", |_, s, _| s.idea.pop().is_some()),
             ("picture lost", |_, s, _| s.picture.take().is_some()),
             ("another form", |_, s, _| {
-                s.form = if s.form == ActivityForm::Outing { ActivityForm::Tray } else { ActivityForm::Outing };
+                s.form = if s.form == ActivityForm::Outing {
+                    ActivityForm::Tray
+                } else {
+                    ActivityForm::Outing
+                };
                 true
             }),
         ]
@@ -158,9 +220,20 @@ fn a_count_takes_one_activity_after_another() {
 
 #[test]
 fn what_nobody_got_ready_is_noticed() {
-    assert_eq!(told(experiment()), [""; 0], "cards are made from the paper, the spoon is a tablespoon");
+    assert_eq!(
+        told(experiment()),
+        [""; 0],
+        "cards are made from the paper, the spoon is a tablespoon"
+    );
     let mut doing = experiment();
-    doing.steps = lines("steps", &["Set it on a tray and leave it, like a plate.", "Weigh it on the scales.", "Fill the trays."]);
+    doing.steps = lines(
+        "steps",
+        &[
+            "Set it on a tray and leave it, like a plate.",
+            "Weigh it on the scales.",
+            "Fill the trays.",
+        ],
+    );
     let told = told(doing);
     assert_eq!(told.len(), 2, "{told:?}");
     assert!(told[0].contains("step 1") && told[0].contains("`tray`"), "{told:?}");
@@ -174,7 +247,11 @@ fn what_calls_for_a_caution_is_noticed() {
         doing.form = form;
         doing.supplies = lines("ready", &[words]);
         doing.steps = lines("steps", &["Go on."]);
-        Vocabulary::of("en-GB").called_for(&doing).into_iter().map(|(tag, _)| tag).collect::<Vec<_>>()
+        Vocabulary::of("en-GB")
+            .called_for(&doing)
+            .into_iter()
+            .map(|(tag, _)| tag)
+            .collect::<Vec<_>>()
     };
     let indoors = ActivityForm::Experiment;
     assert_eq!(calls("a pair of scissors", indoors), ["cut"]);
@@ -206,7 +283,8 @@ fn time_is_looked_at() {
 /// The activities of the sample study print, and are warned about nothing: its author has looked at each warning.
 #[test]
 fn the_sample_study_is_not_nagged() {
-    let read = study::read(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../../studies/rocky-shore"));
+    let read =
+        study::read(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../../studies/rocky-shore"));
     let study = read.study.expect("the sample study");
     let mut asking = asking(Owner::Lesson(0));
     asking.study = study;
@@ -214,7 +292,9 @@ fn the_sample_study_is_not_nagged() {
     for i in 0..asking.study.lessons.len() {
         asking.owner = Owner::Lesson(i);
         for n in 1..=asking.study.lessons[i].activities.len() {
-            asking.options.insert("activity".into(), Value::Number(i64::try_from(n).expect("small")));
+            asking
+                .options
+                .insert("activity".into(), Value::Number(i64::try_from(n).expect("small")));
             let needs = needs::needs(&asking.ask()).expect("needs");
             let proof = check::check(&needs, &make::make(&needs));
             assert!(proof.findings.is_empty(), "{}: {:?}", needs.title, proof.findings);

@@ -33,10 +33,20 @@ impl Vocabulary {
         let Some(table) = doc.get(short).and_then(Item::as_table) else { return Self::default() };
         let set = |key: &str| list(table.get(key)).into_iter().collect();
         let mut tags = BTreeMap::new();
-        for (tag, item) in table.get("tags").and_then(Item::as_table).into_iter().flat_map(|t| t.iter()) {
+        for (tag, item) in
+            table.get("tags").and_then(Item::as_table).into_iter().flat_map(|t| t.iter())
+        {
             let phrases = |key: &str| list(item.get(key)).iter().map(|p| tokens(p)).collect();
             let only = item.get("only").and_then(Item::as_str).map(str::to_owned);
-            tags.insert(tag.to_owned(), Called { things: phrases("things"), deeds: phrases("deeds"), except: phrases("except"), only });
+            tags.insert(
+                tag.to_owned(),
+                Called {
+                    things: phrases("things"),
+                    deeds: phrases("deeds"),
+                    except: phrases("except"),
+                    only,
+                },
+            );
         }
         Self { things: set("things"), made_by: set("made-by"), likened_by: set("likened-by"), tags }
     }
@@ -50,8 +60,12 @@ impl Vocabulary {
             if called.only.as_deref().is_some_and(|o| o != form(activity.form)) {
                 continue;
             }
-            let things = called.things.iter().filter(|p| ready.iter().chain(&done).any(|line| called.meets(p, line)));
-            let deeds = called.deeds.iter().filter(|p| done.iter().any(|line| called.meets(p, line)));
+            let things = called
+                .things
+                .iter()
+                .filter(|p| ready.iter().chain(&done).any(|line| called.meets(p, line)));
+            let deeds =
+                called.deeds.iter().filter(|p| done.iter().any(|line| called.meets(p, line)));
             if let Some(phrase) = things.chain(deeds).next() {
                 out.push((tag.clone(), phrase.join(" ")));
             }
@@ -76,7 +90,9 @@ impl Vocabulary {
         for (step, said) in activity.steps.iter().enumerate() {
             let words = tokens(&said.plain());
             for (i, word) in words.iter().enumerate() {
-                let Some(thing) = forms(word).into_iter().find(|f| self.things.contains(f)) else { continue };
+                let Some(thing) = forms(word).into_iter().find(|f| self.things.contains(f)) else {
+                    continue;
+                };
                 let before = &words[i.saturating_sub(4)..i];
                 if before.iter().any(|w| self.made_by.contains(w)) {
                     made.insert(thing.clone());
@@ -94,8 +110,18 @@ impl Vocabulary {
 
 impl Called {
     fn meets(&self, phrase: &[String], line: &[String]) -> bool {
-        let within = |p: &[String], at: usize| self.except.iter().any(|e| (0..e.len()).any(|k| at >= k && line.get(at - k..at - k + e.len()) == Some(e) && k + p.len() <= e.len()));
-        line.windows(phrase.len().max(1)).enumerate().any(|(at, run)| run == phrase && !within(phrase, at))
+        let within = |p: &[String], at: usize| {
+            self.except.iter().any(|e| {
+                (0..e.len()).any(|k| {
+                    at >= k
+                        && line.get(at - k..at - k + e.len()) == Some(e)
+                        && k + p.len() <= e.len()
+                })
+            })
+        };
+        line.windows(phrase.len().max(1))
+            .enumerate()
+            .any(|(at, run)| run == phrase && !within(phrase, at))
     }
 }
 
@@ -105,7 +131,8 @@ fn done(activity: &Activity) -> Vec<&Said> {
 }
 
 fn done_and_said(activity: &Activity) -> Vec<&Said> {
-    let lists = [&activity.supplies, &activity.base, &activity.fillers, &activity.tools, &activity.ask];
+    let lists =
+        [&activity.supplies, &activity.base, &activity.fillers, &activity.tools, &activity.ask];
     let mut all = done(activity);
     all.extend(lists.into_iter().flatten());
     all.extend(activity.intro.iter().flat_map(Block::lines));
@@ -137,14 +164,22 @@ fn list(item: Option<&Item>) -> Vec<String> {
 
 fn tokens(text: &str) -> Vec<String> {
     let lower = text.to_lowercase();
-    lower.split(|c: char| !c.is_alphanumeric()).filter(|t| !t.is_empty()).map(str::to_owned).collect()
+    lower
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|t| !t.is_empty())
+        .map(str::to_owned)
+        .collect()
 }
 
 /// A word and what it may be the English plural of.
 fn forms(word: &str) -> Vec<String> {
     let mut out = vec![word.to_owned()];
     for (ending, instead) in [("ies", "y"), ("ves", "f"), ("ves", "fe"), ("es", ""), ("s", "")] {
-        out.extend(word.strip_suffix(ending).filter(|s| s.chars().count() > 1).map(|s| format!("{s}{instead}")));
+        out.extend(
+            word.strip_suffix(ending)
+                .filter(|s| s.chars().count() > 1)
+                .map(|s| format!("{s}{instead}")),
+        );
     }
     out
 }

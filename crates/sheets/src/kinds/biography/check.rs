@@ -23,8 +23,16 @@ pub(super) fn check(needs: &Needs, sheet: &Sheet) -> Proof {
     proof.demand(sheet.name == person.name, "person-other", "the page is about somebody else");
     let years = sheet.born == person.born && sheet.died == person.died;
     proof.demand(years, "person-years", "the years of the life are not printed as written");
-    proof.demand(sheet.known_for == person.known_for, "person-known", "what the person is known for is not printed as written");
-    proof.demand(sheet.picture == needs.picture, "person-picture", "the page shows another picture");
+    proof.demand(
+        sheet.known_for == person.known_for,
+        "person-known",
+        "what the person is known for is not printed as written",
+    );
+    proof.demand(
+        sheet.picture == needs.picture,
+        "person-picture",
+        "the page shows another picture",
+    );
     proof.demand(sheet.text == person.text, "person-text", "the text is not printed as written");
     timeline(needs, sheet, &mut proof);
     questions(needs, sheet, &mut proof);
@@ -47,23 +55,38 @@ fn timeline(needs: &Needs, sheet: &Sheet, proof: &mut Proof) {
     let wanted: Vec<(&Said, &Said)> = person.timeline.iter().map(|(y, w)| (y, w)).collect();
     let printed: Vec<(&Said, &Said)> = sheet.timeline.iter().map(|e| (&e.year, &e.what)).collect();
     proof.demand(wanted == printed, "time-other", "the line of time is not printed as written");
-    let dated: Vec<(i32, &Said)> = sheet.timeline.iter().filter_map(|e| Some((year(&e.year)?, &e.year))).collect();
+    let dated: Vec<(i32, &Said)> =
+        sheet.timeline.iter().filter_map(|e| Some((year(&e.year)?, &e.year))).collect();
     for pair in dated.windows(2).filter(|w| w[0].0 > w[1].0) {
-        let message = format!("`{}` stands before `{}` on the line of time", pair[0].1.plain(), pair[1].1.plain());
-        proof.findings.push(Finding::warning("time-order", message).at(&pair[1].1.at).remedy("put the earlier year first"));
+        let message = format!(
+            "`{}` stands before `{}` on the line of time",
+            pair[0].1.plain(),
+            pair[1].1.plain()
+        );
+        proof.findings.push(
+            Finding::warning("time-order", message)
+                .at(&pair[1].1.at)
+                .remedy("put the earlier year first"),
+        );
     }
     let born = person.born.as_ref().and_then(year);
     if let (Some(born), Some((first, at))) = (born, dated.first())
         && *first < born
     {
         let message = format!("`{first}` on the line of time comes before the birth in `{born}`");
-        proof.findings.push(Finding::warning("time-birth", message).at(&at.at).remedy("correct one of the two"));
+        proof.findings.push(
+            Finding::warning("time-birth", message).at(&at.at).remedy("correct one of the two"),
+        );
     }
     if let (Some(born), Some(died)) = (born, person.died.as_ref().and_then(year)) {
         proof.count("years of life", died - born);
         if !(0..=122).contains(&(died - born)) {
             let message = format!("a life from `{born}` to `{died}` cannot be");
-            proof.findings.push(Finding::warning("life-length", message).at(&person.place).remedy("correct `born` or `died`"));
+            proof.findings.push(
+                Finding::warning("life-length", message)
+                    .at(&person.place)
+                    .remedy("correct `born` or `died`"),
+            );
         }
     }
 }
@@ -72,27 +95,55 @@ fn questions(needs: &Needs, sheet: &Sheet, proof: &mut Proof) {
     proof.count("questions", sheet.questions.len());
     let wanted: Vec<&Said> = needs.person.questions.iter().map(|(q, _)| q).collect();
     let printed: Vec<&Said> = sheet.questions.iter().map(|q| &q.question).collect();
-    proof.demand(wanted == printed, "questions-other", "the questions are not printed as written, each once");
+    proof.demand(
+        wanted == printed,
+        "questions-other",
+        "the questions are not printed as written, each once",
+    );
     for (i, asked) in sheet.questions.iter().enumerate() {
-        proof.demand(usize::try_from(asked.n) == Ok(i + 1), "question-number", format!("question {} has the wrong number", i + 1));
-        proof.demand(asked.lines >= 1, "question-lines", format!("question {} has no line to write on", i + 1));
+        proof.demand(
+            usize::try_from(asked.n) == Ok(i + 1),
+            "question-number",
+            format!("question {} has the wrong number", i + 1),
+        );
+        proof.demand(
+            asked.lines >= 1,
+            "question-lines",
+            format!("question {} has no line to write on", i + 1),
+        );
     }
     let key = answers(needs, sheet);
-    proof.demand(key.len() == sheet.questions.len(), "key-short", "a question has no answer in the key");
+    proof.demand(
+        key.len() == sheet.questions.len(),
+        "key-short",
+        "a question has no answer in the key",
+    );
 }
 
 fn sources(needs: &Needs, sheet: &Sheet, proof: &mut Proof) {
     proof.count("facts", needs.facts.len());
     proof.count("sources", sheet.sources.len());
     for id in used_facts(&needs.person) {
-        proof.demand(needs.facts.iter().any(|f| f.id == id), "fact-unlisted", format!("the fact `{id}` is used and not listed"));
+        proof.demand(
+            needs.facts.iter().any(|f| f.id == id),
+            "fact-unlisted",
+            format!("the fact `{id}` is used and not listed"),
+        );
     }
     // A fact without a source is the study's to complain about, once for all sheets.
     for (fact, source) in needs.facts.iter().filter_map(|f| Some((f, f.source.as_ref()?))) {
-        proof.demand(sheet.sources.contains(source), "source-missing", format!("the source of `{}` is not printed", fact.id));
+        proof.demand(
+            sheet.sources.contains(source),
+            "source-missing",
+            format!("the source of `{}` is not printed", fact.id),
+        );
     }
     let known = |s: &SourceLine| needs.facts.iter().any(|f| f.source.as_ref() == Some(s));
-    proof.demand(sheet.sources.iter().all(known), "source-stranger", "a source is printed that no fact of the page has");
+    proof.demand(
+        sheet.sources.iter().all(known),
+        "source-stranger",
+        "a source is printed that no fact of the page has",
+    );
     let twice = sheet.sources.iter().enumerate().any(|(i, s)| sheet.sources[..i].contains(s));
     proof.demand(!twice, "source-twice", "a source is printed twice");
 }

@@ -22,7 +22,8 @@ fn lines(band: Band, answer: &str) -> u32 {
 pub(super) fn make(needs: &Needs) -> Sheet {
     let person = &needs.person;
     let asked = person.questions.iter().zip(1..);
-    let sources: BTreeSet<SourceLine> = needs.facts.iter().filter_map(|f| f.source.clone()).collect();
+    let sources: BTreeSet<SourceLine> =
+        needs.facts.iter().filter_map(|f| f.source.clone()).collect();
     Sheet {
         name: person.name.clone(),
         born: person.born.clone(),
@@ -30,9 +31,17 @@ pub(super) fn make(needs: &Needs) -> Sheet {
         known_for: person.known_for.clone(),
         picture: needs.picture.clone(),
         text: person.text.clone(),
-        timeline: person.timeline.iter().map(|(year, what)| Event { year: year.clone(), what: what.clone() }).collect(),
+        timeline: person
+            .timeline
+            .iter()
+            .map(|(year, what)| Event { year: year.clone(), what: what.clone() })
+            .collect(),
         questions: asked
-            .map(|((question, answer), n)| Asked { n, question: question.clone(), lines: lines(needs.band, &answer.plain()) })
+            .map(|((question, answer), n)| Asked {
+                n,
+                question: question.clone(),
+                lines: lines(needs.band, &answer.plain()),
+            })
             .collect(),
         sources: sources.into_iter().collect(),
     }

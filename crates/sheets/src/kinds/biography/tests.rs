@@ -8,8 +8,15 @@ use study::{Band, Person, Value};
 
 fn person(stem: &str) -> Person {
     let at = |field: &str| format!("people/{stem}.md#{field}");
-    let when = |i: usize, year: &str, what: &str| (said(&at(&format!("when/{i}/year")), year), said(&at(&format!("when/{i}/what")), what));
-    let ask = |i: usize, q: &str, a: &str| (said(&at(&format!("question/{i}/question")), q), said(&at(&format!("question/{i}/answer")), a));
+    let when = |i: usize, year: &str, what: &str| {
+        (said(&at(&format!("when/{i}/year")), year), said(&at(&format!("when/{i}/what")), what))
+    };
+    let ask = |i: usize, q: &str, a: &str| {
+        (
+            said(&at(&format!("question/{i}/question")), q),
+            said(&at(&format!("question/{i}/answer")), a),
+        )
+    };
     Person {
         id: format!("pe-{stem}"),
         stem: stem.into(),
@@ -20,9 +27,19 @@ fn person(stem: &str) -> Person {
         picture: Some("pool".into()),
         wherever: vec!["edge".into()],
         facts: vec!["tide-cycle".into()],
-        timeline: vec![when(0, "1799", "She is born."), when(1, "1843", "Her book comes out."), when(2, "1871", "She dies.")],
-        questions: vec![ask(0, "What did she measure?", "The tide."), ask(1, "Why?", &"Because it moves. ".repeat(12))],
-        text: vec![para(&at("text/0"), "The tide lasts [24 hours and 50 minutes](fact:tide-day), and she measured it.")],
+        timeline: vec![
+            when(0, "1799", "She is born."),
+            when(1, "1843", "Her book comes out."),
+            when(2, "1871", "She dies."),
+        ],
+        questions: vec![
+            ask(0, "What did she measure?", "The tide."),
+            ask(1, "Why?", &"Because it moves. ".repeat(12)),
+        ],
+        text: vec![para(
+            &at("text/0"),
+            "The tide lasts [24 hours and 50 minutes](fact:tide-day), and she measured it.",
+        )],
         band: None,
         place: findings::Place::file(format!("people/{stem}.md")),
     }
@@ -83,22 +100,49 @@ impl Tested for Biography {
             ("picture lost", |_, s, _| s.picture.take().is_some()),
             ("paragraph lost", |_, s, _| s.text.pop().is_some()),
             ("event lost", |_, s, _| s.timeline.pop().is_some()),
-            ("events exchanged", |_, s, _| s.timeline.len() > 1 && { s.timeline.swap(0, 1); true }),
+            ("events exchanged", |_, s, _| {
+                s.timeline.len() > 1 && {
+                    s.timeline.swap(0, 1);
+                    true
+                }
+            }),
             ("question lost", |_, s, _| s.questions.pop().is_some()),
             ("question doubled", |_, s, _| {
                 let again = s.questions.first().cloned();
-                again.is_some_and(|q| { s.questions.push(q); true })
+                again.is_some_and(|q| {
+                    s.questions.push(q);
+                    true
+                })
             }),
-            ("other question", |_, s, _| s.questions.first_mut().is_some_and(|q| { q.question = said("x", "Who?"); true })),
-            ("wrong number", |_, s, _| s.questions.first_mut().is_some_and(|q| { q.n = 2; true })),
-            ("no lines", |_, s, _| s.questions.first_mut().is_some_and(|q| { q.lines = 0; true })),
+            ("other question", |_, s, _| {
+                s.questions.first_mut().is_some_and(|q| {
+                    q.question = said("x", "Who?");
+                    true
+                })
+            }),
+            ("wrong number", |_, s, _| {
+                s.questions.first_mut().is_some_and(|q| {
+                    q.n = 2;
+                    true
+                })
+            }),
+            ("no lines", |_, s, _| {
+                s.questions.first_mut().is_some_and(|q| {
+                    q.lines = 0;
+                    true
+                })
+            }),
             ("source lost", |_, s, _| s.sources.pop().is_some()),
             ("source doubled", |_, s, _| {
                 s.sources.push(s.sources[0].clone());
                 true
             }),
             ("a source of no fact", |_, s, _| {
-                s.sources.push(SourceLine { source: "Hearsay".into(), publisher: String::new(), year: String::new() });
+                s.sources.push(SourceLine {
+                    source: "Hearsay".into(),
+                    publisher: String::new(),
+                    year: String::new(),
+                });
                 true
             }),
         ]
@@ -123,7 +167,10 @@ fn a_count_takes_one_person_after_another() {
 #[test]
 fn years_are_read_and_doubted() {
     let read = |t: &str| check::year(&said("x", t));
-    assert_eq!((read("about 1799"), read("1853–54"), read("300 BC"), read("spring")), (Some(1799), Some(1853), None, None));
+    assert_eq!(
+        (read("about 1799"), read("1853–54"), read("300 BC"), read("spring")),
+        (Some(1799), Some(1853), None, None)
+    );
     let mut asking = asked(Band::B);
     asking.study.people[0].timeline.swap(1, 2);
     asking.study.people[0].timeline[0].0 = said("x", "1700");

@@ -14,7 +14,8 @@ const THINNEST: u64 = 176;
 /// Least pixels an inch of a bitmap in lines; common practice, no source.
 const PIXELS: u64 = 150;
 /// Things in artwork by which shapes are shifted or hidden: then only their number is compared.
-const SHIFTED: [&str; 7] = ["transform=", "display", "visibility", "opacity", "<defs", "<mask", "<clipPath"];
+const SHIFTED: [&str; 7] =
+    ["transform=", "display", "visibility", "opacity", "<defs", "<mask", "<clipPath"];
 
 /// The proof of a page.
 pub(super) fn check(needs: &Needs, sheet: &Sheet) -> Proof {
@@ -23,7 +24,11 @@ pub(super) fn check(needs: &Needs, sheet: &Sheet) -> Proof {
     let same = art.name == own.name && art.hash == own.hash && art.at == own.at;
     proof.demand(same, "picture-other", "the page shows another picture");
     proof.demand(art.alt == own.alt, "picture-alt", "the picture is described in other words");
-    proof.demand(sheet.letters == needs.letters, "letters-other", "the name below the picture is not its own");
+    proof.demand(
+        sheet.letters == needs.letters,
+        "letters-other",
+        "the name below the picture is not its own",
+    );
     let inside = sheet.box_w <= needs.room.full_w && sheet.box_h < needs.room.body_h;
     proof.demand(inside, "picture-outside", "the picture runs off the page");
     let long = longest(sheet);
@@ -32,8 +37,12 @@ pub(super) fn check(needs: &Needs, sheet: &Sheet) -> Proof {
     match (&needs.flat, &art.svg) {
         (Some(flat), Some(drawn)) => lines(needs, sheet, flat, drawn, &mut proof),
         (None, None) => as_it_is(needs, sheet, &mut proof),
-        (Some(_), None) => proof.fault("picture-flat", "the flat picture is printed with its colours"),
-        (None, Some(_)) => proof.fault("picture-redrawn", "the line picture is drawn a second time"),
+        (Some(_), None) => {
+            proof.fault("picture-flat", "the flat picture is printed with its colours")
+        }
+        (None, Some(_)) => {
+            proof.fault("picture-redrawn", "the line picture is drawn a second time")
+        }
     }
     proof
 }
@@ -43,7 +52,8 @@ fn longest(sheet: &Sheet) -> u64 {
     let (w, h) = (u64::from(sheet.art.width).max(1), u64::from(sheet.art.height).max(1));
     let (box_w, box_h) = (u64::from(sheet.box_w), u64::from(sheet.box_h));
     // Fits across when box_w × h ≤ box_h × w.
-    let (pw, ph) = if box_w * h <= box_h * w { (box_w, box_w * h / w) } else { (box_h * w / h, box_h) };
+    let (pw, ph) =
+        if box_w * h <= box_h * w { (box_w, box_w * h / w) } else { (box_h * w / h, box_h) };
     pw.max(ph)
 }
 
@@ -54,9 +64,14 @@ fn as_it_is(needs: &Needs, sheet: &Sheet, proof: &mut Proof) {
         let fine = u64::from(across.max(down)) * 25_400 / longest(sheet).max(1);
         proof.count("pixels an inch", fine);
         if fine < PIXELS {
-            let message = format!("`{}` prints with {fine} pixels an inch, and its lines will look stepped", needs.picture.name);
+            let message = format!(
+                "`{}` prints with {fine} pixels an inch, and its lines will look stepped",
+                needs.picture.name
+            );
             let finding = Finding::warning("picture-coarse", message).at(&needs.picture.at);
-            proof.findings.push(finding.remedy(format!("scan it larger, with at least {PIXELS} pixels an inch")));
+            proof.findings.push(
+                finding.remedy(format!("scan it larger, with at least {PIXELS} pixels an inch")),
+            );
         }
     }
 }
@@ -72,12 +87,26 @@ fn lines(needs: &Needs, sheet: &Sheet, flat: &str, drawn: &str, proof: &mut Proo
     if !SHIFTED.iter().any(|s| flat.contains(s)) {
         proof.demand(paths >= shapes, "lines-lost", "a shape of the picture has no line");
         proof.demand(paths <= 2 * shapes, "lines-doubled", "shapes are drawn over and over");
-        proof.demand(in_order(flat, drawn), "lines-order", "a shape is lost, or drawn in another order than it is painted");
+        proof.demand(
+            in_order(flat, drawn),
+            "lines-order",
+            "a shape is lost, or drawn in another order than it is painted",
+        );
     }
     let only = |name: &str, may: &[&str]| values(drawn, name).iter().all(|v| may.contains(v));
-    let plain = only("fill", &["#fff", "#000", "none"]) && only("stroke", &["#000", "none"]) && !drawn.contains("style=");
-    proof.demand(plain, "lines-coloured", "the line picture is painted with something else than black and white");
-    proof.demand(values(drawn, "fill").contains(&"#fff"), "lines-see-through", "shapes show through one another");
+    let plain = only("fill", &["#fff", "#000", "none"])
+        && only("stroke", &["#000", "none"])
+        && !drawn.contains("style=");
+    proof.demand(
+        plain,
+        "lines-coloured",
+        "the line picture is painted with something else than black and white",
+    );
+    proof.demand(
+        values(drawn, "fill").contains(&"#fff"),
+        "lines-see-through",
+        "shapes show through one another",
+    );
     wide(needs, sheet, drawn, proof);
 }
 
@@ -104,12 +133,25 @@ fn wide(needs: &Needs, sheet: &Sheet, drawn: &str, proof: &mut Proof) {
     let units = u64::from(sheet.art.width.max(sheet.art.height)).max(1);
     // Hundredths of a unit, so that no fraction is needed.
     let hundredths = |v: &&str| v.parse::<f64>().ok().map(|f| (f * 100.0).round() as u64);
-    let widths: Vec<u64> = values(drawn, "stroke-width").iter().filter_map(hundredths).map(|h| h * longest(sheet) / units / 100).collect();
-    let (thick, thin) = (widths.iter().max().copied().unwrap_or(0), widths.iter().min().copied().unwrap_or(0));
+    let widths: Vec<u64> = values(drawn, "stroke-width")
+        .iter()
+        .filter_map(hundredths)
+        .map(|h| h * longest(sheet) / units / 100)
+        .collect();
+    let (thick, thin) =
+        (widths.iter().max().copied().unwrap_or(0), widths.iter().min().copied().unwrap_or(0));
     proof.count("outer line in µm", thick);
     let (low, high) = if needs.band == Band::A { (1400, 1900) } else { (900, 1300) };
-    proof.demand((low..=high).contains(&thick), "line-width", format!("the outer line is {thick} µm wide"));
-    proof.demand(thin >= THINNEST, "line-thin", format!("a line is {thin} µm wide, too thin to colour along"));
+    proof.demand(
+        (low..=high).contains(&thick),
+        "line-width",
+        format!("the outer line is {thick} µm wide"),
+    );
+    proof.demand(
+        thin >= THINNEST,
+        "line-thin",
+        format!("a line is {thin} µm wide, too thin to colour along"),
+    );
 }
 
 /// Confirms that the picture is laid out large.
@@ -118,7 +160,11 @@ pub(super) fn check_page(sheet: &Sheet, laid: &Laid) -> Findings {
     let mut marks = laid.marks("picture").filter(|(_, m)| m.name == sheet.art.name);
     match marks.next() {
         Some((_, mark)) if mark.w.max(mark.h) >= large => Findings::none(),
-        Some((_, mark)) => Finding::error("picture-laid", format!("the picture is laid out {} mm long", mark.w.max(mark.h) / 1000)).into(),
+        Some((_, mark)) => Finding::error(
+            "picture-laid",
+            format!("the picture is laid out {} mm long", mark.w.max(mark.h) / 1000),
+        )
+        .into(),
         None => Finding::error("picture-laid", "the picture does not stand on the page").into(),
     }
 }

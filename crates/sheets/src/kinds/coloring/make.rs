@@ -33,8 +33,14 @@ pub(super) fn make(needs: &Needs) -> Result<Sheet, Findings> {
         let (outer, inner) = lines(needs.band);
         let pen = Pen { outer, inner, box_w, box_h, solid_eyes: needs.solid_eyes };
         let drawn = outline(flat, pen).map_err(|e| {
-            let finding = Finding::error("picture-lines", format!("no outlines can be drawn from `{}`: {e}", p.name)).at(&p.at);
-            Findings::from(finding.remedy(format!("draw a line picture and call it `{}-line`", p.name)))
+            let finding = Finding::error(
+                "picture-lines",
+                format!("no outlines can be drawn from `{}`: {e}", p.name),
+            )
+            .at(&p.at);
+            Findings::from(
+                finding.remedy(format!("draw a line picture and call it `{}-line`", p.name)),
+            )
         })?;
         art.width = drawn.width;
         art.height = drawn.height;

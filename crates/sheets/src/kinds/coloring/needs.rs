@@ -60,10 +60,16 @@ pub(super) fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
 fn chosen<'a>(ask: &Ask<'a>) -> Result<(&'a Picture, bool), Findings> {
     let study = ask.study;
     if let Some(name) = ask.text("picture") {
-        return study.pictures.get(name).map(|p| (p, true)).ok_or_else(|| unknown(ask, name).into());
+        return study
+            .pictures
+            .get(name)
+            .map(|p| (p, true))
+            .ok_or_else(|| unknown(ask, name).into());
     }
     let own = match ask.owner {
-        Owner::Subject(i, j) => study.lessons.get(i).and_then(|l| l.subjects.get(j)).and_then(|s| s.picture.as_ref()),
+        Owner::Subject(i, j) => {
+            study.lessons.get(i).and_then(|l| l.subjects.get(j)).and_then(|s| s.picture.as_ref())
+        }
         Owner::Lesson(i) => study.lessons.get(i).and_then(|l| l.picture.as_ref()),
         Owner::Study | Owner::Part(_) => None,
     };
@@ -71,18 +77,25 @@ fn chosen<'a>(ask: &Ask<'a>) -> Result<(&'a Picture, bool), Findings> {
     if let Some(lines) = study.pictures.get(&format!("{own}-line")) {
         return Ok((lines, true));
     }
-    study.pictures.get(own).map(|p| (p, own.ends_with("-line"))).ok_or_else(|| unknown(ask, own).into())
+    study
+        .pictures
+        .get(own)
+        .map(|p| (p, own.ends_with("-line")))
+        .ok_or_else(|| unknown(ask, own).into())
 }
 
 fn missing(ask: &Ask<'_>) -> Finding {
     let message = format!("`{}` has no picture to colour", owner_title(ask).plain());
     let finding = Finding::error("picture-missing", message).at(&owner_place(ask));
-    finding.remedy("name one under `picture`").remedy("or leave the sheet out here with `leave-out`")
+    finding
+        .remedy("name one under `picture`")
+        .remedy("or leave the sheet out here with `leave-out`")
 }
 
 fn unknown(ask: &Ask<'_>, name: &str) -> Finding {
     let near = ask.study.pictures.keys().map(|p| (strsim::damerau_levenshtein(p, name), p)).min();
-    let finding = Finding::error("picture-unknown", format!("there is no picture `{name}`")).at(&owner_place(ask));
+    let finding = Finding::error("picture-unknown", format!("there is no picture `{name}`"))
+        .at(&owner_place(ask));
     match near {
         Some((distance, near)) if distance < 4 => finding.remedy(format!("did you mean `{near}`?")),
         _ => finding.remedy(format!("put `{name}.svg` into the folder `pictures`")),
@@ -93,13 +106,19 @@ fn unknown(ask: &Ask<'_>, name: &str) -> Finding {
 fn flat(art: &Picture, named: bool) -> Result<Option<String>, Findings> {
     let refuse = |message: String| {
         let finding = Finding::error("picture-lines", message).at(&art.place);
-        let finding = finding.remedy(format!("draw a line picture and call it `{}-line`", art.name));
+        let finding =
+            finding.remedy(format!("draw a line picture and call it `{}-line`", art.name));
         Findings::from(finding.remedy("or leave the sheet out here with `leave-out`"))
     };
     if art.form != PictureForm::Svg {
-        return if named { Ok(None) } else { Err(refuse(format!("no outlines can be drawn from `{}`, which is no SVG", art.name))) };
+        return if named {
+            Ok(None)
+        } else {
+            Err(refuse(format!("no outlines can be drawn from `{}`, which is no SVG", art.name)))
+        };
     }
-    let svg = std::str::from_utf8(&art.bytes).map_err(|_| refuse(format!("`{}` cannot be read", art.name)))?;
+    let svg = std::str::from_utf8(&art.bytes)
+        .map_err(|_| refuse(format!("`{}` cannot be read", art.name)))?;
     match is_line_art(svg) {
         Ok(true) => Ok(None),
         Ok(false) => Ok(Some(svg.to_owned())),
@@ -117,7 +136,10 @@ fn letters(ask: &Ask<'_>) -> String {
     let lesson = |i: usize| ask.study.lessons.get(i);
     let name = match ask.owner {
         Owner::Subject(i, j) => lesson(i).and_then(|l| l.subjects.get(j)).map(|s| s.name.as_str()),
-        Owner::Lesson(i) => lesson(i).filter(|l| l.subjects.len() == 1).and_then(|l| l.subjects.first()).map(|s| s.name.as_str()),
+        Owner::Lesson(i) => lesson(i)
+            .filter(|l| l.subjects.len() == 1)
+            .and_then(|l| l.subjects.first())
+            .map(|s| s.name.as_str()),
         Owner::Study | Owner::Part(_) => None,
     };
     name.map_or_else(|| owner_title(ask).plain(), |n| n.replace('-', " "))
@@ -133,7 +155,9 @@ fn refuse_letters(ask: &Ask<'_>, letters: &str) -> Result<(), Findings> {
         return refuse("the name below the picture has no letters".into());
     }
     if count > MOST_LETTERS {
-        return refuse(format!("`{letters}` is too long to stand below the picture in large letters"));
+        return refuse(format!(
+            "`{letters}` is too long to stand below the picture in large letters"
+        ));
     }
     match letters.chars().find(|c| *c != ' ' && !pictures::hand::covers(*c)) {
         Some(c) => refuse(format!("the large letters have no `{c}`")),

@@ -79,10 +79,23 @@ impl Tested for Coloring {
             ("a part", refuse(&part)),
             ("unknown picture", refuse(&option(asked(Band::B, FLAT), "picture", "poool"))),
             ("a photo", refuse(&bitmap(asked(Band::B, FLAT), "pool", 2000))),
-            ("letters in the artwork", refuse(&asked(Band::B, "<svg xmlns=\"http://www.w3.org/2000/svg\"><text>a</text></svg>"))),
+            (
+                "letters in the artwork",
+                refuse(&asked(
+                    Band::B,
+                    "<svg xmlns=\"http://www.w3.org/2000/svg\"><text>a</text></svg>",
+                )),
+            ),
             ("no letters", refuse(&option(asked(Band::B, FLAT), "letters", " "))),
             ("letters the hand lacks", refuse(&option(asked(Band::B, FLAT), "letters", "海"))),
-            ("too many letters", refuse(&option(asked(Band::B, FLAT), "letters", "everything that lives in the pool"))),
+            (
+                "too many letters",
+                refuse(&option(
+                    asked(Band::B, FLAT),
+                    "letters",
+                    "everything that lives in the pool",
+                )),
+            ),
         ]
     }
 
@@ -90,18 +103,30 @@ impl Tested for Coloring {
         &[
             ("shape lost", |_, s, _| redrawn(s, "<path d=\"M100 50H390V290H100Z\"/>", "")),
             ("order changed", |_, s, _| {
-                redrawn(s, "M10 10H200V200H10Z", "SWAP") && redrawn(s, "M100 50H390V290H100Z", "M10 10H200V200H10Z") && redrawn(s, "SWAP", "M100 50H390V290H100Z")
+                redrawn(s, "M10 10H200V200H10Z", "SWAP")
+                    && redrawn(s, "M100 50H390V290H100Z", "M10 10H200V200H10Z")
+                    && redrawn(s, "SWAP", "M100 50H390V290H100Z")
             }),
             ("colour left", |_, s, _| redrawn(s, "fill=\"#fff\"", "fill=\"#8DD4E6\"")),
             ("shapes see-through", |_, s, _| redrawn(s, "fill=\"#fff\"", "fill=\"none\"")),
             ("line too thin", |_, s, _| {
                 let Some(svg) = &s.art.svg else { return false };
-                let width = svg.split("stroke-width=\"").nth(1).and_then(|r| r.split('"').next()).unwrap_or_default().to_owned();
+                let width = svg
+                    .split("stroke-width=\"")
+                    .nth(1)
+                    .and_then(|r| r.split('"').next())
+                    .unwrap_or_default()
+                    .to_owned();
                 redrawn(s, &format!("stroke-width=\"{width}\""), "stroke-width=\"0.2\"")
             }),
             ("lines of another age", |_, s, _| {
                 let Some(svg) = &s.art.svg else { return false };
-                let width = svg.split("stroke-width=\"").nth(1).and_then(|r| r.split('"').next()).unwrap_or_default().to_owned();
+                let width = svg
+                    .split("stroke-width=\"")
+                    .nth(1)
+                    .and_then(|r| r.split('"').next())
+                    .unwrap_or_default()
+                    .to_owned();
                 redrawn(s, &format!("stroke-width=\"{width}\""), "stroke-width=\"9\"")
             }),
             ("grey stroke", |_, s, _| redrawn(s, "stroke=\"#000\"", "stroke=\"#777\"")),

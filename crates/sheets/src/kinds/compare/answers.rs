@@ -53,11 +53,16 @@ pub(super) fn row_of<'a>(needs: &'a Needs, aspect: &Said) -> Option<&'a CompareR
 /// The key of a page.
 pub(super) fn answers(needs: &Needs, sheet: &Sheet) -> Key {
     let full = |row: &CompareRow| match &row.what {
-        Compared::Both(both) => Full { aspect: row.aspect.clone(), first: both.clone(), second: None },
-        Compared::Each(a, b) => Full { aspect: row.aspect.clone(), first: a.clone(), second: Some(b.clone()) },
+        Compared::Both(both) => {
+            Full { aspect: row.aspect.clone(), first: both.clone(), second: None }
+        }
+        Compared::Each(a, b) => {
+            Full { aspect: row.aspect.clone(), first: a.clone(), second: Some(b.clone()) }
+        }
     };
     let ticked = sheet.sentences.iter().filter_map(|s| {
-        let (which, _) = sayings(row_of(needs, &s.aspect)?).into_iter().find(|(_, w)| **w == s.what)?;
+        let (which, _) =
+            sayings(row_of(needs, &s.aspect)?).into_iter().find(|(_, w)| **w == s.what)?;
         Some(Ticked { n: s.n, which })
     });
     Key {

@@ -55,16 +55,28 @@ pub(super) fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
         _ => None,
     };
     let Some(lesson) = lesson else {
-        let finding = Finding::error("compare-owner", "only a lesson compares its two subjects").at(&owner_place(ask));
+        let finding = Finding::error("compare-owner", "only a lesson compares its two subjects")
+            .at(&owner_place(ask));
         return Err(finding.remedy("put `compare` among the sheets of a lesson").into());
     };
     let [first, second] = lesson.subjects.as_slice() else {
-        let message = format!("`{}` compares two subjects, and has {}", owner_title(ask).plain(), lesson.subjects.len());
+        let message = format!(
+            "`{}` compares two subjects, and has {}",
+            owner_title(ask).plain(),
+            lesson.subjects.len()
+        );
         let finding = Finding::error("compare-two", message).at(&lesson.place);
-        return Err(finding.remedy("give the lesson two [[subject]] entries, or leave the sheet out with `leave-out`").into());
+        return Err(finding
+            .remedy(
+                "give the lesson two [[subject]] entries, or leave the sheet out with `leave-out`",
+            )
+            .into());
     };
     refuse(lesson)?;
-    let side = |s: &Subject| Side { title: s.title.clone(), picture: s.picture.as_deref().and_then(|p| picture(ask.study, p)) };
+    let side = |s: &Subject| Side {
+        title: s.title.clone(),
+        picture: s.picture.as_deref().and_then(|p| picture(ask.study, p)),
+    };
     let level = if ask.band == Band::A { 1 } else { ask.level.clamp(1, 3) };
     let all: usize = lesson.compare.iter().map(|r| sayings(r).len()).sum();
     let sentences = if ask.band == Band::A { all.min(MOST_YOUNG) } else { all };
@@ -86,19 +98,32 @@ fn refuse(lesson: &Lesson) -> Result<(), Findings> {
     let mut bad = Findings::none();
     let differ = rows.iter().any(|r| matches!(r.what, Compared::Each(..)));
     if rows.len() < LEAST || !differ {
-        let message = format!("`{}` has {} rows to compare, and needs {LEAST}, one of them a difference", lesson.title.plain(), rows.len());
+        let message = format!(
+            "`{}` has {} rows to compare, and needs {LEAST}, one of them a difference",
+            lesson.title.plain(),
+            rows.len()
+        );
         let finding = Finding::error("compare-short", message).at(&lesson.place);
-        bad.push(finding.remedy("add [[compare]] entries with `aspect`, `first` and `second`, or `both`"));
+        bad.push(
+            finding
+                .remedy("add [[compare]] entries with `aspect`, `first` and `second`, or `both`"),
+        );
     }
     for (i, row) in rows.iter().enumerate() {
         let aspect = row.aspect.plain();
         if rows[..i].iter().any(|r| r.aspect.plain().to_lowercase() == aspect.to_lowercase()) {
-            bad.push(Finding::error("compare-twice", format!("`{aspect}` is compared twice")).at(&row.aspect.at).remedy("put the two rows into one"));
+            bad.push(
+                Finding::error("compare-twice", format!("`{aspect}` is compared twice"))
+                    .at(&row.aspect.at)
+                    .remedy("put the two rows into one"),
+            );
         }
         if let Compared::Each(a, b) = &row.what
             && a.plain().trim().to_lowercase() == b.plain().trim().to_lowercase()
         {
-            let finding = Finding::error("compare-same", format!("`{aspect}` says the same of both")).at(&row.aspect.at);
+            let finding =
+                Finding::error("compare-same", format!("`{aspect}` says the same of both"))
+                    .at(&row.aspect.at);
             bad.push(finding.remedy("write it once under `both`"));
         }
     }

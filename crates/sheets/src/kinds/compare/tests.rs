@@ -11,7 +11,10 @@ fn row(i: usize, both: bool) -> CompareRow {
     let what = if both {
         Compared::Both(said(&at("both"), &format!("shared {i}")))
     } else {
-        Compared::Each(said(&at("first"), &format!("one {i}")), said(&at("second"), &format!("other {i}")))
+        Compared::Each(
+            said(&at("first"), &format!("one {i}")),
+            said(&at("second"), &format!("other {i}")),
+        )
     };
     CompareRow { aspect: said(&at("aspect"), &format!("aspect {i}")), what }
 }
@@ -55,47 +58,114 @@ impl Tested for Compare {
             ("one subject", refuse(|a| a.study.lessons[0].subjects.truncate(1))),
             ("no lesson", refuse(|a| a.owner = Owner::Study)),
             ("two rows", refuse(|a| a.study.lessons[0].compare.truncate(2))),
-            ("no difference", refuse(|a| a.study.lessons[0].compare = (0..5).map(|i| row(i, true)).collect())),
-            ("a heading twice", refuse(|a| a.study.lessons[0].compare[1].aspect = said("x", "Aspect 0"))),
-            ("the same of both", refuse(|a| a.study.lessons[0].compare[0].what = Compared::Each(said("x", "soft"), said("y", "Soft ")))),
+            (
+                "no difference",
+                refuse(|a| a.study.lessons[0].compare = (0..5).map(|i| row(i, true)).collect()),
+            ),
+            (
+                "a heading twice",
+                refuse(|a| a.study.lessons[0].compare[1].aspect = said("x", "Aspect 0")),
+            ),
+            (
+                "the same of both",
+                refuse(|a| {
+                    a.study.lessons[0].compare[0].what =
+                        Compared::Each(said("x", "soft"), said("y", "Soft "))
+                }),
+            ),
         ]
     }
 
     fn faults() -> &'static [Fault<Self>] {
         &[
             ("row lost", |_, s, _| s.rows.pop().is_some()),
-            ("row doubled", |_, s, _| s.rows.first().cloned().is_some_and(|r| { s.rows.push(r); true })),
-            ("row of nobody's", |_, s, _| s.rows.first_mut().is_some_and(|r| { r.aspect = said("x", "colour"); true })),
+            ("row doubled", |_, s, _| {
+                s.rows.first().cloned().is_some_and(|r| {
+                    s.rows.push(r);
+                    true
+                })
+            }),
+            ("row of nobody's", |_, s, _| {
+                s.rows.first_mut().is_some_and(|r| {
+                    r.aspect = said("x", "colour");
+                    true
+                })
+            }),
             ("given words changed", |_, s, _| {
-                s.rows.iter_mut().find_map(|r| r.first.as_mut()).is_some_and(|f| { *f = said("x", "made up"); true })
+                s.rows.iter_mut().find_map(|r| r.first.as_mut()).is_some_and(|f| {
+                    *f = said("x", "made up");
+                    true
+                })
             }),
             ("sides exchanged", |_, s, _| {
-                s.rows.iter_mut().find(|r| r.alike == Some(false)).is_some_and(|r| { std::mem::swap(&mut r.first, &mut r.second); true })
+                s.rows.iter_mut().find(|r| r.alike == Some(false)).is_some_and(|r| {
+                    std::mem::swap(&mut r.first, &mut r.second);
+                    true
+                })
             }),
             ("gap filled in", |n, s, _| {
                 let row = s.rows.iter_mut().find(|r| r.first.is_none() && r.alike != Some(true));
                 row.is_some_and(|r| {
-                    r.first = answers::row_of(n, &r.aspect).map(|o| answers::sayings(o)[0].1.clone());
+                    r.first =
+                        answers::row_of(n, &r.aspect).map(|o| answers::sayings(o)[0].1.clone());
                     true
                 })
             }),
             ("answer told in another cell", |n, s, _| {
-                let gap = s.rows.iter().find(|r| r.first.is_none()).and_then(|r| answers::row_of(n, &r.aspect)).map(|o| answers::sayings(o)[0].1.clone());
+                let gap = s
+                    .rows
+                    .iter()
+                    .find(|r| r.first.is_none())
+                    .and_then(|r| answers::row_of(n, &r.aspect))
+                    .map(|o| answers::sayings(o)[0].1.clone());
                 let cell = s.rows.iter_mut().find(|r| r.first.is_some());
-                gap.zip(cell).is_some_and(|(gap, cell)| { cell.first = Some(gap); true })
+                gap.zip(cell).is_some_and(|(gap, cell)| {
+                    cell.first = Some(gap);
+                    true
+                })
             }),
-            ("wrong heading", |_, s, _| s.rows.first_mut().is_some_and(|r| { r.alike = r.alike.map_or(Some(true), |a| Some(!a)); true })),
-            ("no lines", |_, s, _| !s.rows.is_empty() && { s.lines = 0; true }),
+            ("wrong heading", |_, s, _| {
+                s.rows.first_mut().is_some_and(|r| {
+                    r.alike = r.alike.map_or(Some(true), |a| Some(!a));
+                    true
+                })
+            }),
+            ("no lines", |_, s, _| {
+                !s.rows.is_empty() && {
+                    s.lines = 0;
+                    true
+                }
+            }),
             ("pictures exchanged", |_, s, _| {
                 std::mem::swap(&mut s.first, &mut s.second);
                 true
             }),
             ("sentence lost", |_, s, _| s.sentences.pop().is_some()),
-            ("sentence doubled", |_, s, _| s.sentences.len() > 1 && { s.sentences[0].what = s.sentences[1].what.clone(); s.sentences[0].aspect = s.sentences[1].aspect.clone(); true }),
-            ("sentence of nobody's", |_, s, _| s.sentences.first_mut().is_some_and(|x| { x.what = said("x", "made up"); true })),
-            ("wrong number", |_, s, _| s.sentences.first_mut().is_some_and(|x| { x.n = 7; true })),
+            ("sentence doubled", |_, s, _| {
+                s.sentences.len() > 1 && {
+                    s.sentences[0].what = s.sentences[1].what.clone();
+                    s.sentences[0].aspect = s.sentences[1].aspect.clone();
+                    true
+                }
+            }),
+            ("sentence of nobody's", |_, s, _| {
+                s.sentences.first_mut().is_some_and(|x| {
+                    x.what = said("x", "made up");
+                    true
+                })
+            }),
+            ("wrong number", |_, s, _| {
+                s.sentences.first_mut().is_some_and(|x| {
+                    x.n = 7;
+                    true
+                })
+            }),
             ("grouped by answer", |n, s, _| {
-                let which = |x: &Sentence| answers::row_of(n, &x.aspect).and_then(|r| answers::sayings(r).into_iter().find(|(_, w)| **w == x.what)).map(|(w, _)| w);
+                let which = |x: &Sentence| {
+                    answers::row_of(n, &x.aspect)
+                        .and_then(|r| answers::sayings(r).into_iter().find(|(_, w)| **w == x.what))
+                        .map(|(w, _)| w)
+                };
                 s.sentences.sort_by_key(which);
                 s.sentences.iter_mut().zip(1..).for_each(|(x, i)| x.n = i);
                 s.sentences.len() > 4

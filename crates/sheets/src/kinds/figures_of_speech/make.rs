@@ -11,15 +11,24 @@ const THROWS: usize = 200;
 /// The page.
 pub(super) fn make(needs: &Needs, dice: &mut Dice) -> Sheet {
     let chosen = mixed(choose(needs, dice), dice);
-    let figures: Vec<Figure> = ALL.into_iter().filter(|f| chosen.iter().any(|r| r.figure == *f)).collect();
+    let figures: Vec<Figure> =
+        ALL.into_iter().filter(|f| chosen.iter().any(|r| r.figure == *f)).collect();
     let own = match (needs.band, needs.task) {
         (Band::A, _) | (_, Task::Letter) => Vec::new(),
         (_, Task::Underline) => figures.iter().copied().take(2).collect(),
         (_, Task::Sort) => figures.clone(),
     };
-    let sentences = chosen.into_iter().zip(1..).map(|(row, n)| Sentence { n, sentence: row.sentence.clone() });
+    let sentences =
+        chosen.into_iter().zip(1..).map(|(row, n)| Sentence { n, sentence: row.sentence.clone() });
     let lines = if needs.task == Task::Sort { 1 } else { 2 };
-    Sheet { task: needs.task, sentences: sentences.collect(), figures, own, lines, picture: needs.picture.clone() }
+    Sheet {
+        task: needs.task,
+        sentences: sentences.collect(),
+        figures,
+        own,
+        lines,
+        picture: needs.picture.clone(),
+    }
 }
 
 /// One of each figure in turn, until there are enough.

@@ -42,7 +42,8 @@ pub struct Row {
 }
 
 /// All figures in the order of their reminders.
-pub(super) const ALL: [Figure; 4] = [Figure::Simile, Figure::Metaphor, Figure::Hyperbole, Figure::Personification];
+pub(super) const ALL: [Figure; 4] =
+    [Figure::Simile, Figure::Metaphor, Figure::Hyperbole, Figure::Personification];
 /// Fewest sentences on a page.
 pub(super) const LEAST: usize = 4;
 
@@ -72,7 +73,10 @@ pub(super) fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let mut notes = Findings::none();
     for row in ask.study.figures.iter().filter(|f| belongs(ask, &f.wherever)) {
         if rows.iter().any(|r| same(&r.sentence, &row.sentence)) {
-            let finding = Finding::warning("figure-twice", format!("the sentence `{}` stands in the list twice", row.sentence.plain()));
+            let finding = Finding::warning(
+                "figure-twice",
+                format!("the sentence `{}` stands in the list twice", row.sentence.plain()),
+            );
             notes.push(finding.at(&row.sentence.at).remedy("take one of the two rows out"));
             continue;
         }
@@ -93,7 +97,16 @@ pub(super) fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     };
     let count = wish.unwrap_or(plan(ask.band, ask.level)).min(rows.len());
     let lead = words.get(key).cloned().unwrap_or_default();
-    Ok(Needs { title: title(ask, &words), lead, band: ask.band, task, count, picture: own_picture(ask), rows, notes })
+    Ok(Needs {
+        title: title(ask, &words),
+        lead,
+        band: ask.band,
+        task,
+        count,
+        picture: own_picture(ask),
+        rows,
+        notes,
+    })
 }
 
 /// The picture of the lesson, part or study.
@@ -102,14 +115,18 @@ fn own_picture(ask: &Ask<'_>) -> Option<PictureRef> {
     let name = match ask.owner {
         Owner::Study => study.cover.as_ref(),
         Owner::Part(i) => study.parts.get(i).and_then(|p| p.picture.as_ref()),
-        Owner::Lesson(i) | Owner::Subject(i, _) => study.lessons.get(i).and_then(|l| l.picture.as_ref()),
+        Owner::Lesson(i) | Owner::Subject(i, _) => {
+            study.lessons.get(i).and_then(|l| l.picture.as_ref())
+        }
     };
     name.and_then(|n| picture(study, n))
 }
 
 /// Equal but for capitals and spaces.
 pub(super) fn same(a: &Said, b: &Said) -> bool {
-    let plain = |s: &Said| s.plain().to_lowercase().split_whitespace().map(str::to_owned).collect::<Vec<_>>();
+    let plain = |s: &Said| {
+        s.plain().to_lowercase().split_whitespace().map(str::to_owned).collect::<Vec<_>>()
+    };
     plain(a) == plain(b)
 }
 
@@ -126,11 +143,18 @@ fn refuse(ask: &Ask<'_>, rows: &[Row]) -> Result<(), Findings> {
     if rows.len() >= LEAST && counts.len() >= 2 {
         return Ok(());
     }
-    let have: Vec<String> = ALL.iter().map(|f| format!("{} `{}`", counts.get(f).unwrap_or(&0), name(*f))).collect();
+    let have: Vec<String> =
+        ALL.iter().map(|f| format!("{} `{}`", counts.get(f).unwrap_or(&0), name(*f))).collect();
     let owner = owner_title(ask).plain();
-    let message = format!("`{owner}` has too few sentences with figures of speech: {}; at least {LEAST} of two figures are needed", have.join(", "));
+    let message = format!(
+        "`{owner}` has too few sentences with figures of speech: {}; at least {LEAST} of two figures are needed",
+        have.join(", ")
+    );
     let finding = Finding::error("figures-missing", message).at(&owner_place(ask));
-    Err(finding.remedy("add rows to `figures.csv` that name it under `where`").remedy("or leave the sheet out here with `leave-out`").into())
+    Err(finding
+        .remedy("add rows to `figures.csv` that name it under `where`")
+        .remedy("or leave the sheet out here with `leave-out`")
+        .into())
 }
 
 /// A figure that the owner has no sentence for: the page prints without it.
@@ -140,7 +164,11 @@ fn missing(ask: &Ask<'_>, rows: &[Row]) -> Findings {
     ALL.iter()
         .filter(|f| !counts.contains_key(f))
         .map(|f| {
-            let finding = Finding::hint("figure-missing", format!("`{owner}` has no sentence with a {}", name(*f))).at(&owner_place(ask));
+            let finding = Finding::hint(
+                "figure-missing",
+                format!("`{owner}` has no sentence with a {}", name(*f)),
+            )
+            .at(&owner_place(ask));
             finding.remedy("add one to `figures.csv`")
         })
         .collect()

@@ -15,7 +15,10 @@ fn asked(counts: [usize; 4]) -> Asking {
             let short = &format!("{figure:?}")[..3];
             let place = format!("figures.csv#{short}-{i}");
             asking.study.figures.push(FigureOfSpeech {
-                sentence: said(&format!("{place}/sentence"), &format!("Wave {i} of {short} rolled {like} a drum.")),
+                sentence: said(
+                    &format!("{place}/sentence"),
+                    &format!("Wave {i} of {short} rolled {like} a drum."),
+                ),
                 figure,
                 why: Some(said(&format!("{place}/why"), "Because.")),
                 wherever: vec!["edge".into()],
@@ -51,7 +54,11 @@ impl Tested for FiguresOfSpeech {
     }
 
     fn refused() -> Vec<(&'static str, Result<(), Findings>)> {
-        vec![("nothing", refuse([0; 4])), ("three sentences", refuse([1, 1, 1, 0])), ("one figure", refuse([9, 0, 0, 0]))]
+        vec![
+            ("nothing", refuse([0; 4])),
+            ("three sentences", refuse([1, 1, 1, 0])),
+            ("one figure", refuse([9, 0, 0, 0])),
+        ]
     }
 
     fn faults() -> &'static [Fault<Self>] {
@@ -80,17 +87,27 @@ impl Tested for FiguresOfSpeech {
                 true
             }),
             ("grouped by figure", |n, s, _| {
-                let of = |x: &Sentence| n.rows.iter().find(|r| r.sentence == x.sentence).map(|r| r.figure);
+                let of = |x: &Sentence| {
+                    n.rows.iter().find(|r| r.sentence == x.sentence).map(|r| r.figure)
+                };
                 s.sentences.sort_by_key(of);
                 s.sentences.iter_mut().zip(1..).for_each(|(x, i)| x.n = i);
                 s.sentences.len() > s.figures.len()
             }),
             ("one figure crowds out another", |n, s, _| {
-                let of = |x: &Sentence| n.rows.iter().find(|r| r.sentence == x.sentence).map(|r| r.figure);
+                let of = |x: &Sentence| {
+                    n.rows.iter().find(|r| r.sentence == x.sentence).map(|r| r.figure)
+                };
                 let count = |f: Option<Figure>| s.sentences.iter().filter(|x| of(x) == f).count();
-                let spare = n.rows.iter().filter(|r| !s.sentences.iter().any(|x| x.sentence == r.sentence)).max_by_key(|r| count(Some(r.figure)));
+                let spare = n
+                    .rows
+                    .iter()
+                    .filter(|r| !s.sentences.iter().any(|x| x.sentence == r.sentence))
+                    .max_by_key(|r| count(Some(r.figure)));
                 let Some(spare) = spare else { return false };
-                let place = s.sentences.iter().position(|x| of(x) != Some(spare.figure) && count(of(x)) <= count(Some(spare.figure)));
+                let place = s.sentences.iter().position(|x| {
+                    of(x) != Some(spare.figure) && count(of(x)) <= count(Some(spare.figure))
+                });
                 let Some(place) = place else { return false };
                 s.sentences[place].sentence = spare.sentence.clone();
                 true
@@ -102,7 +119,10 @@ impl Tested for FiguresOfSpeech {
             }),
             ("own sentence of a figure not explained", |_, s, _| {
                 let absent = ALL.into_iter().find(|f| !s.figures.contains(f));
-                absent.is_some_and(|f| { s.own.push(f); true })
+                absent.is_some_and(|f| {
+                    s.own.push(f);
+                    true
+                })
             }),
             ("own sentence lost", |_, s, _| s.task == Task::Sort && s.own.pop().is_some()),
             ("no lines", |_, s, _| {

@@ -1,6 +1,6 @@
 //! Lays out the boxes: a strip across the page, pairs of boxes, a large one to draw in.
 
-use super::{Fill, NotebookBox, Needs, Sheet, Use};
+use super::{Fill, Needs, NotebookBox, Sheet, Use};
 use study::Band;
 
 /// Space between boxes, µm.
@@ -25,12 +25,21 @@ pub(super) fn make(needs: &Needs) -> Sheet {
     let mut y = 0;
     for (row, share) in &rows {
         let h = if *share == 0 { strip } else { free * share / shares };
-        let w = (needs.room.full_w - if row.len() > 1 { GAP } else { 0 }) / u32::try_from(row.len()).unwrap_or(1);
+        let w = (needs.room.full_w - if row.len() > 1 { GAP } else { 0 })
+            / u32::try_from(row.len()).unwrap_or(1);
         let mut x = 0;
         for i in row {
             let need = &needs.boxes[*i];
             let fill = fill(need.used, needs.band);
-            boxes.push(NotebookBox { title: need.title.clone(), hint: need.hint.clone(), fill, x, y, w, h });
+            boxes.push(NotebookBox {
+                title: need.title.clone(),
+                hint: need.hint.clone(),
+                fill,
+                x,
+                y,
+                w,
+                h,
+            });
             x += w + GAP;
         }
         y += h + GAP;

@@ -103,7 +103,12 @@ impl Kind for Inquiry {
     }
 
     fn head(needs: &Needs, _sheet: &Sheet) -> Head {
-        Head { title: needs.title.clone(), lead: Some(needs.lead.clone()), name_line: true, ..Head::default() }
+        Head {
+            title: needs.title.clone(),
+            lead: Some(needs.lead.clone()),
+            name_line: true,
+            ..Head::default()
+        }
     }
 
     fn check_page(sheet: &Sheet, laid: &Laid) -> Findings {

@@ -78,11 +78,17 @@ fn our_own(words: &Words) -> Vec<Need> {
         let title = Said::plain_at(&Place::default(), text(format!("box-{i}"))?);
         Some((title, text(format!("hint-{i}")).filter(|h| !h.is_empty())))
     });
-    all.enumerate().map(|(i, (title, hint))| Need { used: used(i, &title, words), title, hint }).collect()
+    all.enumerate()
+        .map(|(i, (title, hint))| Need { used: used(i, &title, words), title, hint })
+        .collect()
 }
 
 fn authors(names: &[Said], words: &Words) -> Vec<Need> {
-    names.iter().enumerate().map(|(i, title)| Need { title: title.clone(), hint: None, used: used(i, title, words) }).collect()
+    names
+        .iter()
+        .enumerate()
+        .map(|(i, title)| Need { title: title.clone(), hint: None, used: used(i, title, words) })
+        .collect()
 }
 
 fn used(index: usize, title: &Said, words: &Words) -> Use {
@@ -100,17 +106,34 @@ fn used(index: usize, title: &Said, words: &Words) -> Use {
 pub(super) fn refuse(boxes: &[Need], place: &Place) -> Result<(), Findings> {
     let mut bad = Findings::none();
     if !(LEAST..=MOST).contains(&boxes.len()) {
-        let message = format!("the notebook has {} boxes, and its page takes {LEAST} to {MOST}", boxes.len());
-        bad.push(Finding::error("boxes-count", message).at(place).remedy("name more boxes, or fewer, under `boxes`"));
+        let message =
+            format!("the notebook has {} boxes, and its page takes {LEAST} to {MOST}", boxes.len());
+        bad.push(
+            Finding::error("boxes-count", message)
+                .at(place)
+                .remedy("name more boxes, or fewer, under `boxes`"),
+        );
     }
     for (i, need) in boxes.iter().enumerate() {
         let name = need.title.plain();
         if name.trim().is_empty() {
-            bad.push(Finding::error("box-nameless", "a box of the notebook has no name").at(place).remedy("name it, or take it out of `boxes`"));
+            bad.push(
+                Finding::error("box-nameless", "a box of the notebook has no name")
+                    .at(place)
+                    .remedy("name it, or take it out of `boxes`"),
+            );
         } else if boxes[..i].iter().any(|b| b.title.plain() == name) {
-            bad.push(Finding::error("box-twice", format!("two boxes are called `{name}`")).at(place).remedy("give one of them another name"));
+            bad.push(
+                Finding::error("box-twice", format!("two boxes are called `{name}`"))
+                    .at(place)
+                    .remedy("give one of them another name"),
+            );
         } else if name.chars().count() > 40 {
-            bad.push(Finding::error("box-long", format!("`{name}` is too long for the head of a box")).at(place).remedy("say it in at most 40 letters"));
+            bad.push(
+                Finding::error("box-long", format!("`{name}` is too long for the head of a box"))
+                    .at(place)
+                    .remedy("say it in at most 40 letters"),
+            );
         }
     }
     if bad.is_empty() { Ok(()) } else { Err(bad) }

@@ -26,12 +26,22 @@ fn refuse(boxes: &[&str]) -> Result<(), Findings> {
 
 impl Tested for Inquiry {
     fn good() -> Vec<Needs> {
-        let six = ["The one I chose", "I wonder", "My guess", "I saw", "A person told me", "Draw it where it lives"];
+        let six = [
+            "The one I chose",
+            "I wonder",
+            "My guess",
+            "I saw",
+            "A person told me",
+            "Draw it where it lives",
+        ];
         vec![
             met(Band::A, &[]),
             met(Band::B, &[]),
             met(Band::C, &six),
-            met(Band::D, &["Choice", "Why", "How", "Where", "Who", "When", "What next", "A map of it"]),
+            met(
+                Band::D,
+                &["Choice", "Why", "How", "Where", "Who", "When", "What next", "A map of it"],
+            ),
             met(Band::B, &["Question", "Answer"]),
             met(Band::C, &["Draw it", "Say it", "Show it"]),
         ]
@@ -43,7 +53,10 @@ impl Tested for Inquiry {
             ("nine boxes", refuse(&["1", "2", "3", "4", "5", "6", "7", "8", "9"])),
             ("nameless", refuse(&["One", " "])),
             ("twice", refuse(&["One", "One"])),
-            ("too long", refuse(&["One", "What I would like to know more about than anybody else does"])),
+            (
+                "too long",
+                refuse(&["One", "What I would like to know more about than anybody else does"]),
+            ),
         ]
     }
 
@@ -68,7 +81,12 @@ impl Tested for Inquiry {
                 s.boxes[1].x += 100_000;
                 true
             }),
-            ("off the foot", |_, s, _| s.boxes.last_mut().is_some_and(|b| { b.y += 60_000; true })),
+            ("off the foot", |_, s, _| {
+                s.boxes.last_mut().is_some_and(|b| {
+                    b.y += 60_000;
+                    true
+                })
+            }),
             ("one on another", |_, s, _| {
                 s.boxes[1].y = s.boxes[0].y;
                 s.boxes[1].x = s.boxes[0].x;
@@ -86,9 +104,24 @@ impl Tested for Inquiry {
                 s.boxes[0].w = 50_000;
                 true
             }),
-            ("lines for drawing", |_, s, _| s.boxes.iter_mut().find(|b| b.fill == Fill::Dots).is_some_and(|b| { b.fill = Fill::Lines; true })),
-            ("lines for the youngest", |n, s, _| n.band == Band::A && { s.boxes[1].fill = Fill::Lines; true }),
-            ("dots for writing", |_, s, _| s.boxes.iter_mut().find(|b| b.fill == Fill::Lines).is_some_and(|b| { b.fill = Fill::Dots; true })),
+            ("lines for drawing", |_, s, _| {
+                s.boxes.iter_mut().find(|b| b.fill == Fill::Dots).is_some_and(|b| {
+                    b.fill = Fill::Lines;
+                    true
+                })
+            }),
+            ("lines for the youngest", |n, s, _| {
+                n.band == Band::A && {
+                    s.boxes[1].fill = Fill::Lines;
+                    true
+                }
+            }),
+            ("dots for writing", |_, s, _| {
+                s.boxes.iter_mut().find(|b| b.fill == Fill::Lines).is_some_and(|b| {
+                    b.fill = Fill::Dots;
+                    true
+                })
+            }),
             ("page half empty", |_, s, _| {
                 s.boxes.iter_mut().for_each(|b| b.h = (b.h / 2).max(25_000));
                 s.boxes.len() < 4
@@ -106,7 +139,10 @@ fn contract() {
 fn the_studys_names_come_before_our_own() {
     let mut asking = asking(Owner::Study);
     assert_eq!(needs::needs(&asking.ask()).expect("needs").boxes.len(), 6);
-    asking.study.inquiry_boxes = vec![said("study.toml#inquiry/boxes/0", "Mine"), said("study.toml#inquiry/boxes/1", "Draw mine")];
+    asking.study.inquiry_boxes = vec![
+        said("study.toml#inquiry/boxes/0", "Mine"),
+        said("study.toml#inquiry/boxes/1", "Draw mine"),
+    ];
     let needs = needs::needs(&asking.ask()).expect("needs");
     assert_eq!(needs.boxes.iter().map(|b| b.used).collect::<Vec<_>>(), [Use::Choose, Use::Draw]);
     assert_eq!(needs.boxes[0].title.at.to_string(), "study.toml#inquiry/boxes/0");

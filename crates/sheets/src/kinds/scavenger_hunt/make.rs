@@ -4,8 +4,9 @@ use super::{Find, Needs, Sheet};
 use study::Band;
 
 /// Most things on the first page, beside the cautions, and on the following ones.
-fn most(band: Band) -> (usize, usize) {
+fn most(band: Band, large_print: bool) -> (usize, usize) {
     match band {
+        _ if large_print => (4, 6),
         Band::A => (4, 6),
         Band::B => (8, 10),
         Band::C => (8, 12),
@@ -38,7 +39,7 @@ pub(super) fn make(needs: &Needs) -> Sheet {
         safe: thing.safe.clone(),
     });
     let mut finds = finds.collect::<Vec<_>>().into_iter();
-    let sizes = sizes(needs.things.len(), most(needs.band));
+    let sizes = sizes(needs.things.len(), most(needs.band, needs.large_print));
     let pages = sizes.into_iter().map(|size| finds.by_ref().take(size).collect());
     Sheet { cautions: needs.cautions.clone(), large, pages: pages.collect() }
 }
@@ -51,13 +52,17 @@ mod tests {
     fn pages_hold_everything_and_none_too_much() {
         for count in 1..60 {
             for band in Band::ALL {
-                let (first, after) = most(band);
+                let (first, after) = most(band, false);
                 let sizes = sizes(count, (first, after));
                 assert_eq!(sizes.iter().sum::<usize>(), count, "{count} {band:?}");
-                assert!(sizes[0] <= first && sizes[1..].iter().all(|s| *s <= after && *s > 0), "{count} {sizes:?}");
+                assert!(
+                    sizes[0] <= first && sizes[1..].iter().all(|s| *s <= after && *s > 0),
+                    "{count} {sizes:?}"
+                );
             }
         }
-        assert_eq!(sizes(16, most(Band::B)), [8, 8]);
-        assert_eq!(sizes(15, most(Band::A)), [4, 6, 5]);
+        assert_eq!(sizes(16, most(Band::B, false)), [8, 8]);
+        assert_eq!(sizes(16, most(Band::B, true)), [4, 6, 6]);
+        assert_eq!(sizes(15, most(Band::A, false)), [4, 6, 5]);
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! # What it prints
 //! Pictures with tick boxes, a hint where to look, and what to do with the thing once it is found; for the youngest
-//! six large pictures a page with few words, for older children up to twelve or sixteen. What to take care of stands
+//! six large pictures a page with few words, for older children up to fourteen. What to take care of stands
 //! on the first page, before anybody sets out.
 //!
 //! # What it needs
@@ -98,7 +98,10 @@ impl Kind for ScavengerHunt {
 
     fn head(needs: &Needs, sheet: &Sheet) -> Head {
         let things = sheet.pages.iter().flatten();
-        let facts = things.clone().flat_map(|f| [Some(&f.item), f.hint.as_ref(), f.safe.as_ref()]).flatten();
+        let facts = things
+            .clone()
+            .flat_map(|f| [Some(&f.item), f.hint.as_ref(), f.safe.as_ref()])
+            .flatten();
         Head {
             title: needs.title.clone(),
             lead: Some(needs.lead.clone()),

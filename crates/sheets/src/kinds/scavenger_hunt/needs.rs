@@ -18,6 +18,8 @@ pub struct Needs {
     pub lead: String,
     /// Age band.
     pub band: Band,
+    /// Large print holds fewer a page.
+    pub large_print: bool,
     /// Things in the author's order.
     pub things: Vec<Thing>,
     /// Caution tags.
@@ -49,8 +51,13 @@ pub(super) const LEAST: usize = 4;
 /// Works out the Needs.
 pub(super) fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let words = words(WORDS, ask.language);
-    let mut things: Vec<Thing> =
-        ask.study.hunt.iter().filter(|h| belongs(ask, &h.wherever)).map(|h| thing(ask, h)).collect();
+    let mut things: Vec<Thing> = ask
+        .study
+        .hunt
+        .iter()
+        .filter(|h| belongs(ask, &h.wherever))
+        .map(|h| thing(ask, h))
+        .collect();
     let pictured = things.iter().filter(|t| t.picture.is_some()).count();
     if ask.band == Band::A && pictured >= LEAST {
         things.retain(|t| t.picture.is_some());
@@ -67,7 +74,17 @@ pub(super) fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let lead = words.get("lead").cloned().unwrap_or_default();
     let cautions = cautions(&tags, &[] as &[&str], ask.language);
     let language = ask.language.to_owned();
-    Ok(Needs { title: title(ask, &words), lead, band: ask.band, things, tags, language, cautions, shore_words })
+    Ok(Needs {
+        title: title(ask, &words),
+        lead,
+        band: ask.band,
+        large_print: ask.room.large_print,
+        things,
+        tags,
+        language,
+        cautions,
+        shore_words,
+    })
 }
 
 fn thing(ask: &Ask<'_>, row: &HuntItem) -> Thing {
@@ -83,14 +100,23 @@ fn refuse(ask: &Ask<'_>, things: &[Thing]) -> Result<(), Findings> {
     let mut bad = Findings::none();
     if things.len() < LEAST {
         let owner = owner_title(ask).plain();
-        let message = format!("`{owner}` has {} things to find, and a hunt needs {LEAST}", things.len());
+        let message =
+            format!("`{owner}` has {} things to find, and a hunt needs {LEAST}", things.len());
         let finding = Finding::error("hunt-short", message).at(&owner_place(ask));
-        bad.push(finding.remedy("add rows to `hunt.csv` that name it under `where`").remedy("or leave the sheet out here with `leave-out`"));
+        bad.push(
+            finding
+                .remedy("add rows to `hunt.csv` that name it under `where`")
+                .remedy("or leave the sheet out here with `leave-out`"),
+        );
     }
     for (i, thing) in things.iter().enumerate() {
         let name = thing.item.plain();
         if things[..i].iter().any(|t| t.item.plain().to_lowercase() == name.to_lowercase()) {
-            bad.push(Finding::error("hunt-twice", format!("`{name}` is to be found twice")).at(&thing.item.at).remedy("take one of the two rows out"));
+            bad.push(
+                Finding::error("hunt-twice", format!("`{name}` is to be found twice"))
+                    .at(&thing.item.at)
+                    .remedy("take one of the two rows out"),
+            );
         }
     }
     if bad.is_empty() { Ok(()) } else { Err(bad) }
@@ -104,11 +130,17 @@ fn tags(ask: &Ask<'_>, things: &[Thing], shore_words: &[String]) -> Result<Vec<S
             .iter()
             .filter(|t| !known.iter().any(|k| k == *t))
             .map(|t| {
-                let finding = Finding::error("tag-unknown", format!("there is no caution called `{t}`")).at(&owner_place(ask));
+                let finding =
+                    Finding::error("tag-unknown", format!("there is no caution called `{t}`"))
+                        .at(&owner_place(ask));
                 finding.remedy(format!("take one of {}", known.join(", ")))
             })
             .collect();
-        return if unknown.is_empty() { Ok(own.into_iter().map(str::to_owned).collect()) } else { Err(unknown) };
+        return if unknown.is_empty() {
+            Ok(own.into_iter().map(str::to_owned).collect())
+        } else {
+            Err(unknown)
+        };
     }
     let mut tags = vec!["outdoors".to_owned()];
     if things.iter().any(|t| speaks_of(t, shore_words)) {

@@ -35,14 +35,23 @@ fn refuse(asking: &Asking) -> Result<(), Findings> {
 }
 
 fn with_tags(mut asking: Asking, tags: &[&str]) -> Asking {
-    asking.options.insert("tags".into(), Value::List(tags.iter().map(|t| Value::Text((*t).into())).collect()));
+    asking.options.insert(
+        "tags".into(),
+        Value::List(tags.iter().map(|t| Value::Text((*t).into())).collect()),
+    );
     asking
 }
 
 impl Tested for ScavengerHunt {
     fn good() -> Vec<Needs> {
         let indoors = with_tags(hunting(Band::B, 5), &["small-parts"]);
-        vec![met(&hunting(Band::A, 16)), met(&hunting(Band::B, 16)), met(&hunting(Band::C, 4)), met(&hunting(Band::D, 33)), met(&indoors)]
+        vec![
+            met(&hunting(Band::A, 16)),
+            met(&hunting(Band::B, 16)),
+            met(&hunting(Band::C, 4)),
+            met(&hunting(Band::D, 33)),
+            met(&indoors),
+        ]
     }
 
     fn refused() -> Vec<(&'static str, Result<(), Findings>)> {
@@ -81,10 +90,18 @@ impl Tested for ScavengerHunt {
             ("picture lost", |_, s, _| first(s).picture.take().is_some()),
             ("another's picture", |_, s, _| {
                 let other = s.pages[0][1].picture.clone();
-                first(s).picture != other && { first(s).picture = other; true }
+                first(s).picture != other && {
+                    first(s).picture = other;
+                    true
+                }
             }),
             ("hint lost", |_, s, _| first(s).hint.take().is_some()),
-            ("hint for the youngest", |n, s, _| n.band == Band::A && { first(s).hint = Some(said("x", "Look up.")); true }),
+            ("hint for the youngest", |n, s, _| {
+                n.band == Band::A && {
+                    first(s).hint = Some(said("x", "Look up."));
+                    true
+                }
+            }),
             ("rule lost", |_, s, _| first(s).safe.take().is_some()),
             ("caution lost", |_, s, _| {
                 s.cautions.remove(0);

@@ -18,7 +18,12 @@ fn least(band: Band) -> u32 {
 pub(super) fn make(needs: &Needs) -> Sheet {
     let count = needs.themes.len();
     let most = usize::try_from(needs.per_page).unwrap_or(1);
-    let each = (1..=most).rev().find(|k| needs.themes.iter().all(|t| lines(needs, t, height(needs, *k)) >= least(needs.band))).unwrap_or(1);
+    let each = (1..=most)
+        .rev()
+        .find(|k| {
+            needs.themes.iter().all(|t| lines(needs, t, height(needs, *k)) >= least(needs.band))
+        })
+        .unwrap_or(1);
     let pages = count.div_ceil(each).max(1);
     let mut rest = needs.themes.as_slice();
     let mut n = 0;
@@ -27,7 +32,13 @@ pub(super) fn make(needs: &Needs) -> Sheet {
         let slots = themes.iter().map(|theme| {
             n += 1;
             let lines = lines(needs, theme, height);
-            Slot { n, prompt: theme.prompt.clone(), picture: theme.picture.clone(), lines, frame: needs.band == Band::A }
+            Slot {
+                n,
+                prompt: theme.prompt.clone(),
+                picture: theme.picture.clone(),
+                lines,
+                frame: needs.band == Band::A,
+            }
         });
         Page { height, slots: slots.collect() }
     };

@@ -104,7 +104,11 @@ impl Kind for WritingPrompts {
             title: needs.title.clone(),
             lead: Some(needs.lead.clone()),
             name_line: true,
-            pictures: slots.clone().filter_map(|s| s.picture.as_ref()).map(|p| p.name.clone()).collect(),
+            pictures: slots
+                .clone()
+                .filter_map(|s| s.picture.as_ref())
+                .map(|p| p.name.clone())
+                .collect(),
             facts: slots.flat_map(|s| s.prompt.facts()).map(str::to_owned).collect(),
             ..Head::default()
         }

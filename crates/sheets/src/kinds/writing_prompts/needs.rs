@@ -61,19 +61,32 @@ pub(super) fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
         _ => group(ask.band),
     };
     let rows = ask.study.prompts.iter().filter(|p| p.whom == group && belongs(ask, &p.wherever));
-    let themes: Vec<Theme> =
-        rows.map(|p| Theme { prompt: p.prompt.clone(), picture: picture_for(ask.study, &p.wherever) }).collect();
+    let themes: Vec<Theme> = rows
+        .map(|p| Theme { prompt: p.prompt.clone(), picture: picture_for(ask.study, &p.wherever) })
+        .collect();
     refuse(ask, &themes, group)?;
-    let per_page = ask.number("prompts").and_then(|n| u32::try_from(n).ok()).unwrap_or(per_page(ask.band));
-    let lead = words.get(if ask.band == Band::A { "lead-little" } else { "lead" }).cloned().unwrap_or_default();
+    let per_page =
+        ask.number("prompts").and_then(|n| u32::try_from(n).ok()).unwrap_or(per_page(ask.band));
+    let key = match (ask.band, themes.len()) {
+        (Band::A, _) => "lead-little",
+        (_, 1) => "lead-one",
+        _ => "lead",
+    };
+    let lead = words.get(key).cloned().unwrap_or_default();
     Ok(Needs { title: title(ask, &words), lead, band: ask.band, room: ask.room, per_page, themes })
 }
 
 /// The picture of the first lesson, part or subject that a row belongs to.
 fn picture_for(study: &Study, wherever: &[String]) -> Option<PictureRef> {
     let named = |name: &String| {
-        let lesson = study.lessons.iter().find(|l| l.name == *name).and_then(|l| l.picture.as_ref());
-        let subject = study.lessons.iter().flat_map(|l| &l.subjects).find(|s| s.name == *name).and_then(|s| s.picture.as_ref());
+        let lesson =
+            study.lessons.iter().find(|l| l.name == *name).and_then(|l| l.picture.as_ref());
+        let subject = study
+            .lessons
+            .iter()
+            .flat_map(|l| &l.subjects)
+            .find(|s| s.name == *name)
+            .and_then(|s| s.picture.as_ref());
         let part = study.parts.iter().find(|p| p.name == *name).and_then(|p| p.picture.as_ref());
         subject.or(lesson).or(part)
     };
@@ -88,17 +101,33 @@ fn refuse(ask: &Ask<'_>, themes: &[Theme], group: PromptFor) -> Result<(), Findi
             PromptFor::Middle => "middle",
             PromptFor::Teen => "teen",
         };
-        let message = format!("`{}` has nothing to write about for the group `{name}`", owner_title(ask).plain());
+        let message = format!(
+            "`{}` has nothing to write about for the group `{name}`",
+            owner_title(ask).plain()
+        );
         let finding = Finding::error("prompts-missing", message).at(&owner_place(ask));
-        bad.push(finding.remedy(format!("add a row to `prompts.csv` with `{name}` under `for`")).remedy("or leave the sheet out here with `leave-out`"));
+        bad.push(
+            finding
+                .remedy(format!("add a row to `prompts.csv` with `{name}` under `for`"))
+                .remedy("or leave the sheet out here with `leave-out`"),
+        );
     }
     for (i, theme) in themes.iter().enumerate() {
         let words = theme.prompt.plain();
         if themes[..i].iter().any(|t| t.prompt.plain() == words) {
-            bad.push(Finding::error("prompt-twice", format!("the prompt `{words}` stands in the list twice")).at(&theme.prompt.at).remedy("take one of the two rows out"));
+            bad.push(
+                Finding::error(
+                    "prompt-twice",
+                    format!("the prompt `{words}` stands in the list twice"),
+                )
+                .at(&theme.prompt.at)
+                .remedy("take one of the two rows out"),
+            );
         }
         if words.chars().count() > 400 {
-            let finding = Finding::error("prompt-long", "a prompt is too long to leave room for writing").at(&theme.prompt.at);
+            let finding =
+                Finding::error("prompt-long", "a prompt is too long to leave room for writing")
+                    .at(&theme.prompt.at);
             bad.push(finding.remedy("say it in at most 400 letters and spaces"));
         }
     }

@@ -11,7 +11,10 @@ fn asked(band: Band, count: usize, length: usize) -> Asking {
     let groups = [PromptFor::Little, PromptFor::Middle, PromptFor::Teen];
     asking.study.prompts = (0..count * 3)
         .map(|i| Prompt {
-            prompt: said(&format!("prompts.csv#{i}/prompt"), &format!("{i} {}", "wave ".repeat(length / 5))),
+            prompt: said(
+                &format!("prompts.csv#{i}/prompt"),
+                &format!("{i} {}", "wave ".repeat(length / 5)),
+            ),
             whom: groups[i % 3],
             wherever: vec!["edge".into()],
         })
@@ -70,7 +73,10 @@ impl Tested for WritingPrompts {
                 true
             }),
             ("prompts exchanged", |_, s, _| {
-                s.pages.len() > 1 && { s.pages.swap(0, 1); true }
+                s.pages.len() > 1 && {
+                    s.pages.swap(0, 1);
+                    true
+                }
             }),
             ("wrong number", |_, s, _| {
                 first(s).n += 1;
@@ -81,7 +87,12 @@ impl Tested for WritingPrompts {
                 first(s).lines = 0;
                 true
             }),
-            ("too few lines for the age", |n, s, _| n.band == Band::D && { first(s).lines = 5; true }),
+            ("too few lines for the age", |n, s, _| {
+                n.band == Band::D && {
+                    first(s).lines = 5;
+                    true
+                }
+            }),
             ("lines run into the next prompt", |_, s, _| {
                 first(s).lines += 4;
                 true
