@@ -16,7 +16,9 @@ const FILES: &[(&str, &str)] = &[
 /// Writes the folder and the registry lines; refuses a name that is taken or not a name.
 pub fn lay_out(root: &Path, name: &str) -> Result<String, String> {
     if !name.split('-').all(|w| !w.is_empty() && w.chars().all(|c| c.is_ascii_lowercase())) {
-        return Err(format!("`{name}` is no name for a kind: use lower-case words with hyphens between"));
+        return Err(format!(
+            "`{name}` is no name for a kind: use lower-case words with hyphens between"
+        ));
     }
     let module = name.replace('-', "_");
     let kinds = root.join("crates/sheets/src/kinds");
@@ -32,11 +34,15 @@ pub fn lay_out(root: &Path, name: &str) -> Result<String, String> {
         fs::write(folder.join(file), filled(text, name)).map_err(|e| e.to_string())?;
     }
     fs::write(&registry, new).map_err(|e| e.to_string())?;
-    Ok(format!("laid out crates/sheets/src/kinds/{module} and registered `{name}`; see CONTRIBUTING.md for the next step"))
+    Ok(format!(
+        "laid out crates/sheets/src/kinds/{module} and registered `{name}`; see CONTRIBUTING.md for the next step"
+    ))
 }
 
 fn filled(text: &str, name: &str) -> String {
-    text.replace("{id}", name).replace("{Type}", &type_name(name)).replace("{name}", &name.replace('-', " "))
+    text.replace("{id}", name)
+        .replace("{Type}", &type_name(name))
+        .replace("{name}", &name.replace('-', " "))
 }
 
 /// `word-search` becomes `WordSearch`.
@@ -44,7 +50,12 @@ fn type_name(name: &str) -> String {
     name.split('-')
         .map(|w| {
             let mut letters = w.chars();
-            letters.next().map(|c| c.to_ascii_uppercase()).into_iter().chain(letters).collect::<String>()
+            letters
+                .next()
+                .map(|c| c.to_ascii_uppercase())
+                .into_iter()
+                .chain(letters)
+                .collect::<String>()
         })
         .collect()
 }
@@ -57,7 +68,10 @@ fn registered(old: &str, name: &str) -> Result<String, String> {
     let lines: Vec<&str> = old.lines().collect();
     let with_mod = insert_sorted(&lines, "pub mod ", &mod_line);
     let owned: Vec<&str> = with_mod.iter().map(String::as_str).collect();
-    let open = owned.iter().position(|l| l.starts_with("pub static KINDS")).ok_or("no `KINDS` in kinds.rs")?;
+    let open = owned
+        .iter()
+        .position(|l| l.starts_with("pub static KINDS"))
+        .ok_or("no `KINDS` in kinds.rs")?;
     let mut all: Vec<String> = with_mod.clone();
     if all[open].ends_with("&[];") {
         all[open] = all[open].replace("&[];", "&[");
@@ -96,8 +110,14 @@ mod tests {
         let new = registered(old, "letter-code").expect("registers");
         let added: Vec<&str> = new.lines().filter(|l| !old.lines().any(|o| o == *l)).collect();
         assert_eq!(added, ["pub mod letter_code;", "    &letter_code::LetterCode,"]);
-        assert!(new.find("cover;") < new.find("letter_code;") && new.find("letter_code;") < new.find("maze;"));
-        assert!(new.find("Cover,") < new.find("LetterCode,") && new.find("LetterCode,") < new.find("Maze,"));
+        assert!(
+            new.find("cover;") < new.find("letter_code;")
+                && new.find("letter_code;") < new.find("maze;")
+        );
+        assert!(
+            new.find("Cover,") < new.find("LetterCode,")
+                && new.find("LetterCode,") < new.find("Maze,")
+        );
     }
 
     #[test]

@@ -34,12 +34,18 @@ pub fn check(root: &Path) -> Result<String, String> {
         let name = path.strip_prefix(root).unwrap_or(path).display().to_string();
         wrong.extend(source(&name, &text));
     }
-    if wrong.is_empty() { Ok(format!("tidy: {} files", sources.len())) } else { Err(wrong.join("\n")) }
+    if wrong.is_empty() {
+        Ok(format!("tidy: {} files", sources.len()))
+    } else {
+        Err(wrong.join("\n"))
+    }
 }
 
 fn directions(root: &Path, room: &str, may: &[&str]) -> Vec<String> {
     let path = root.join("crates").join(room).join("Cargo.toml");
-    let Ok(text) = fs::read_to_string(&path) else { return vec![format!("{}: cannot be read", path.display())] };
+    let Ok(text) = fs::read_to_string(&path) else {
+        return vec![format!("{}: cannot be read", path.display())];
+    };
     let body = text.split("[dev-dependencies]").next().unwrap_or_default();
     let rooms: Vec<&str> = MAY_USE.iter().map(|(r, _)| *r).collect();
     body.lines()
@@ -76,7 +82,12 @@ fn source(name: &str, text: &str) -> Vec<String> {
         wrong.push(format!("{name}: opens without a sentence that says what it is"));
     }
     // Put together here, so that this file does not find itself.
-    for word in [concat!("unwrap_or_", "panic"), concat!("db", "g!("), concat!("to", "do!("), concat!("FIX", "ME")] {
+    for word in [
+        concat!("unwrap_or_", "panic"),
+        concat!("db", "g!("),
+        concat!("to", "do!("),
+        concat!("FIX", "ME"),
+    ] {
         if text.contains(word) {
             wrong.push(format!("{name}: `{word}`"));
         }

@@ -54,7 +54,9 @@ pub enum Command {
 
 /// Arguments of `new`.
 #[derive(Debug, clap::Args)]
-#[command(after_help = "Examples:\n  battledore new my-study --title \"The Night Wood\"\n  battledore new my-study --words \"owl, moth, bat, fox, badger, hedgehog\"")]
+#[command(
+    after_help = "Examples:\n  battledore new my-study --title \"The Night Wood\"\n  battledore new my-study --words \"owl, moth, bat, fox, badger, hedgehog\""
+)]
 pub struct New {
     /// Folder to lay out; it must not exist yet, or be empty
     pub folder: PathBuf,
@@ -76,7 +78,9 @@ pub struct Folder {
 
 /// Arguments of `build`.
 #[derive(Debug, clap::Args)]
-#[command(after_help = "Examples:\n  battledore build studies/rocky-shore\n  battledore build my-study --paper a4 --out printed --clean")]
+#[command(
+    after_help = "Examples:\n  battledore build studies/rocky-shore\n  battledore build my-study --paper a4 --out printed --clean"
+)]
 pub struct Build {
     /// Folder of the study
     #[arg(default_value = ".")]
@@ -97,7 +101,9 @@ pub struct Build {
 
 /// Arguments of `page`.
 #[derive(Debug, clap::Args)]
-#[command(after_help = "Examples:\n  battledore page my-study word-search\n  battledore page my-study homeward.reading --ppi 150\n  battledore page my-study homeward.word-search.a --pdf --out wordsearch.pdf")]
+#[command(
+    after_help = "Examples:\n  battledore page my-study word-search\n  battledore page my-study homeward.reading --ppi 150\n  battledore page my-study homeward.word-search.a --pdf --out wordsearch.pdf"
+)]
 pub struct Page {
     /// Folder of the study
     pub folder: PathBuf,
@@ -122,7 +128,9 @@ pub struct Page {
 
 /// Arguments of `keep`.
 #[derive(Debug, clap::Args)]
-#[command(after_help = "Examples:\n  battledore keep my-study homeward.word-search.a\n  battledore keep my-study homeward.word-search.a --release")]
+#[command(
+    after_help = "Examples:\n  battledore keep my-study homeward.word-search.a\n  battledore keep my-study homeward.word-search.a --release"
+)]
 pub struct Keep {
     /// Folder of the study
     pub folder: PathBuf,

@@ -72,7 +72,10 @@ fn times(say: &Say, built: &pack::Built) {
 }
 
 /// Reads a study for the commands that look at one: findings, lines, and the folder it came from.
-pub fn open(folder: &std::path::Path, say: &Say) -> Result<(Study, Findings, Lines, PathBuf), Exit> {
+pub fn open(
+    folder: &std::path::Path,
+    say: &Say,
+) -> Result<(Study, Findings, Lines, PathBuf), Exit> {
     let read = study::read(folder);
     match read.study {
         Some(study) => Ok((study, read.findings, read.lines, folder.to_path_buf())),

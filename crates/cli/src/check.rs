@@ -18,6 +18,10 @@ pub fn run(args: &Folder, say: &Say) -> Exit {
     progress.end();
     let more = json!({ "sheets": checked.sheets, "proved": checked.proved });
     say.findings(&checked.findings, &lines, more);
-    say.line(&format!("{} of {} proved", checked.proved, counted(checked.sheets, "sheet", "sheets")));
+    say.line(&format!(
+        "{} of {} proved",
+        checked.proved,
+        counted(checked.sheets, "sheet", "sheets")
+    ));
     if checked.findings.has_errors() { Exit::Mend } else { Exit::Done }
 }

@@ -25,7 +25,9 @@ pub fn run(args: &Keep, say: &Say) -> Exit {
         pack::kept::release(&args.folder, id)
     } else {
         match &outcome.made {
-            Some(made) => pack::kept::keep(&args.folder, id, outcome.planned.about().id, &made.sheet),
+            Some(made) => {
+                pack::kept::keep(&args.folder, id, outcome.planned.about().id, &made.sheet)
+            }
             None => {
                 outcome.findings.iter().for_each(|f| say.finding(f));
                 return Exit::Mend;

@@ -16,7 +16,10 @@ pub fn run(args: &Kinds, say: &Say) -> Exit {
             Some(kind) => explain(kind.about(), say),
             None => {
                 let near = study::nearest(id, KINDS.iter().map(|k| k.about().id));
-                let finding = Finding::error("kind-unknown", format!("there is no type of sheet called `{id}`"));
+                let finding = Finding::error(
+                    "kind-unknown",
+                    format!("there is no type of sheet called `{id}`"),
+                );
                 say.finding(&match near {
                     Some(near) => finding.remedy(format!("did you mean `{near}`?")),
                     None => finding.remedy("see `battledore kinds` for all of them"),

@@ -30,7 +30,12 @@ fn main() -> ExitCode {
         Command::Kinds(kinds) => kinds::run(&kinds, &say),
         Command::Todo(todo) => todo::run(&todo, &say),
         Command::Completions { shell } => {
-            clap_complete::generate(shell, &mut Args::command(), "battledore", &mut std::io::stdout());
+            clap_complete::generate(
+                shell,
+                &mut Args::command(),
+                "battledore",
+                &mut std::io::stdout(),
+            );
             Exit::Done
         }
     };

@@ -14,7 +14,10 @@ pub fn run(args: &New, say: &Say) -> Exit {
     }
     say.line(&format!("laid out {}", args.folder.display()));
     if words.is_empty() {
-        say.line(&format!("add words to words.csv, then: battledore build {}", args.folder.display()));
+        say.line(&format!(
+            "add words to words.csv, then: battledore build {}",
+            args.folder.display()
+        ));
         return Exit::Done;
     }
     first_word_search(args, say)
@@ -31,18 +34,29 @@ fn first_word_search(args: &New, say: &Say) -> Exit {
         again: None,
     };
     let exit = crate::page::run(&page, say);
-    say.line(&format!("for the whole study with its key: battledore build {}", args.folder.display()));
+    say.line(&format!(
+        "for the whole study with its key: battledore build {}",
+        args.folder.display()
+    ));
     exit
 }
 
 /// Words with commas, semicolons or line ends between.
 fn split(words: &str) -> Vec<String> {
-    words.split([',', ';', '\n']).map(|w| w.split_whitespace().collect::<Vec<_>>().join(" ")).filter(|w| !w.is_empty()).collect()
+    words
+        .split([',', ';', '\n'])
+        .map(|w| w.split_whitespace().collect::<Vec<_>>().join(" "))
+        .filter(|w| !w.is_empty())
+        .collect()
 }
 
 /// The folder's name as a title: `night-wood` becomes `Night wood`.
 fn title_of(args: &New) -> String {
-    let name = args.folder.file_name().map(|n| n.to_string_lossy().replace(['-', '_'], " ")).unwrap_or_default();
+    let name = args
+        .folder
+        .file_name()
+        .map(|n| n.to_string_lossy().replace(['-', '_'], " "))
+        .unwrap_or_default();
     let mut letters = name.trim().chars();
     match letters.next() {
         Some(first) => first.to_uppercase().chain(letters).collect(),

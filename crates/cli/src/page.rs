@@ -15,18 +15,23 @@ pub fn run(args: &Page, say: &Say) -> Exit {
         Ok(opened) => opened,
         Err(exit) => return exit,
     };
-    let pages = match pack::one_sheet(&args.folder, &study, &args.sheet, args.again, args.paper.into()) {
-        Ok(pages) => pages,
-        Err(findings) => {
-            say.findings(&findings, &lines, json!({ "files": [] }));
-            return Exit::Mend;
-        }
-    };
+    let pages =
+        match pack::one_sheet(&args.folder, &study, &args.sheet, args.again, args.paper.into()) {
+            Ok(pages) => pages,
+            Err(findings) => {
+                say.findings(&findings, &lines, json!({ "files": [] }));
+                return Exit::Mend;
+            }
+        };
     let written = if args.pdf { pdf(args, &pages) } else { pngs(args, &pages) };
     match written {
         Ok(paths) => {
             let names: Vec<String> = paths.iter().map(|p| p.display().to_string()).collect();
-            say.findings(&pages.findings, &lines, json!({ "files": names, "sheet": pages.id, "proof": pages.counted }));
+            say.findings(
+                &pages.findings,
+                &lines,
+                json!({ "files": names, "sheet": pages.id, "proof": pages.counted }),
+            );
             names.iter().for_each(|name| say.line(name));
             for (what, value) in &pages.counted {
                 say.line(&format!("  {what}: {value}"));
@@ -69,7 +74,8 @@ fn numbered(args: &Page, id: &str, n: usize, of: usize) -> PathBuf {
 fn write(path: &Path, bytes: &[u8]) -> Result<PathBuf, Findings> {
     let folder = path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let Some(name) = path.file_name().and_then(|n| n.to_str()) else {
-        let finding = Finding::error("file-name", format!("`{}` is not a file name", path.display()));
+        let finding =
+            Finding::error("file-name", format!("`{}` is not a file name", path.display()));
         return Err(finding.remedy("give --out the name of a file").into());
     };
     Ok(files::write(folder, name, bytes)?)

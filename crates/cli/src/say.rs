@@ -46,7 +46,10 @@ impl Say {
             eprintln!("{summary}");
         }
         if hints > 0 && std::io::stderr().is_terminal() {
-            eprintln!("{} more worth knowing; see them with --json", counted(hints, "hint", "hints"));
+            eprintln!(
+                "{} more worth knowing; see them with --json",
+                counted(hints, "hint", "hints")
+            );
         }
     }
 
@@ -83,7 +86,11 @@ fn summary(findings: &Findings) -> Option<String> {
         parts.push(counted(errors, "thing to mend", "things to mend"));
     }
     if wants > 0 {
-        parts.push(counted(wants, "thing wanted for a clean copy", "things wanted for a clean copy"));
+        parts.push(counted(
+            wants,
+            "thing wanted for a clean copy",
+            "things wanted for a clean copy",
+        ));
     }
     if warnings > 0 {
         parts.push(counted(warnings, "warning", "warnings"));

@@ -7,10 +7,16 @@ use std::fs;
 use std::path::Path;
 use tempfile::TempDir;
 
-const TWELVE: &str = "owl, moth, bat, fox, badger, hedgehog, glow worm, beetle, nightjar, fern, toad, slug";
+const TWELVE: &str =
+    "owl, moth, bat, fox, badger, hedgehog, glow worm, beetle, nightjar, fern, toad, slug";
 
 fn battledore(args: &[&str], at: &Path) -> (i32, String, String) {
-    let out = Command::cargo_bin("battledore").expect("built").args(args).current_dir(at).output().expect("runs");
+    let out = Command::cargo_bin("battledore")
+        .expect("built")
+        .args(args)
+        .current_dir(at)
+        .output()
+        .expect("runs");
     let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
     (out.status.code().unwrap_or(-1), text(out.stdout), text(out.stderr))
 }
@@ -48,9 +54,13 @@ fn a_build_writes_both_papers_and_the_list_of_files() {
 #[test]
 fn one_paper_and_a_chosen_folder() {
     let at = twelve_words();
-    let (code, out, err) = battledore(&["build", "wood", "--paper", "a4", "--out", "there"], at.path());
+    let (code, out, err) =
+        battledore(&["build", "wood", "--paper", "a4", "--out", "there"], at.path());
     assert_eq!(code, 0, "{out}{err}");
-    let names: Vec<_> = fs::read_dir(at.path().join("there")).expect("made").map(|e| e.expect("entry").file_name()).collect();
+    let names: Vec<_> = fs::read_dir(at.path().join("there"))
+        .expect("made")
+        .map(|e| e.expect("entry").file_name())
+        .collect();
     assert_eq!(names, ["wood-a4.pdf"]);
 }
 
@@ -59,7 +69,8 @@ fn a_clean_copy_is_refused_with_the_reason_and_a_proof_copy_is_not() {
     let at = twelve_words();
     let study = at.path().join("wood/study.toml");
     let text = fs::read_to_string(&study).expect("settings");
-    fs::write(&study, text + "\n[page-set]\nback = [\"word-serch\", \"word-search\", \"key\"]\n").expect("written");
+    fs::write(&study, text + "\n[page-set]\nback = [\"word-serch\", \"word-search\", \"key\"]\n")
+        .expect("written");
     let (code, out, err) = battledore(&["build", "wood", "--clean"], at.path());
     assert_eq!(code, 1, "{out}{err}");
     assert!(err.contains("there is no type of sheet called `word-serch`"), "{err}");
@@ -74,12 +85,19 @@ fn a_clean_copy_is_refused_with_the_reason_and_a_proof_copy_is_not() {
 #[test]
 fn findings_as_json_name_file_and_line() {
     let at = twelve_words();
-    fs::write(at.path().join("wood/words.csv"), "word,meaning,where\nowl,a night bird,nowhere\n").expect("written");
+    fs::write(at.path().join("wood/words.csv"), "word,meaning,where\nowl,a night bird,nowhere\n")
+        .expect("written");
     let (code, out, _) = battledore(&["check", "wood", "--json"], at.path());
     assert_eq!(code, 1, "{out}");
     let value: Value = serde_json::from_str(&out).expect("JSON");
     let found = value["findings"].as_array().expect("findings");
-    assert!(found.iter().any(|f| f["place"].as_str().is_some_and(|p| p.starts_with("words.csv#")) && f["line"] == 2), "{out}");
+    assert!(
+        found
+            .iter()
+            .any(|f| f["place"].as_str().is_some_and(|p| p.starts_with("words.csv#"))
+                && f["line"] == 2),
+        "{out}"
+    );
 }
 
 #[test]
@@ -107,7 +125,10 @@ fn kinds_are_listed_a_line_each_and_explained() {
 fn a_page_is_a_picture_another_throw_differs_and_a_kept_one_stays() {
     let at = twelve_words();
     let page = |args: &[&str]| {
-        let (code, out, err) = battledore(&[&["page", "wood", "word-search", "--out", "p.png", "--ppi", "50"], args].concat(), at.path());
+        let (code, out, err) = battledore(
+            &[&["page", "wood", "word-search", "--out", "p.png", "--ppi", "50"], args].concat(),
+            at.path(),
+        );
         assert_eq!(code, 0, "{out}{err}");
         fs::read(at.path().join("p.png")).expect("a picture")
     };

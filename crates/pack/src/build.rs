@@ -1,10 +1,10 @@
 //! The order of the steps: plan, needs, make, check, key, press, check_page, files.
 
 use crate::cache::Cache;
-use crate::making::{self, Outcome, Workshop};
-use crate::plan::{self, Plan};
 use crate::job::{self, Copy, Spoilt};
 use crate::lexicon;
+use crate::making::{self, Outcome, Workshop};
+use crate::plan::{self, Plan};
 use findings::{Finding, Findings, Severity};
 use press::Pressed;
 use proof::Laid;
@@ -128,7 +128,10 @@ fn page_findings(outcome: &Outcome, made: &sheets::adapter::Made, laid: Option<&
     let planned = &outcome.planned;
     let found = match laid {
         Some(laid) => planned.kind.check_page(&made.sheet, laid),
-        None => Finding::error("sheet-not-laid", format!("the sheet `{}` has no page", made.head.title)).into(),
+        None => {
+            Finding::error("sheet-not-laid", format!("the sheet `{}` has no page", made.head.title))
+                .into()
+        }
     };
     let named = found.into_iter().map(|mut f| {
         f.sheet.get_or_insert_with(|| planned.id.clone());

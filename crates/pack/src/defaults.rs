@@ -21,8 +21,9 @@ pub fn page_set(study: &Study) -> PageSet {
         set.lesson = lesson(study);
         set.subject = subject(study);
     }
-    if !has_lessons && study.words.iter().filter(|w| w.puzzle).count() >= WORDS_FOR_A_PUZZLE {
-        set.front.extend(["word-search", "unscramble"].map(sheet));
+    let words = study.words.iter().filter(|w| w.puzzle).count();
+    if !has_lessons && words >= WORDS_FOR_A_PUZZLE {
+        set.front.extend([all_words("word-search", words, 24), all_words("unscramble", words, 12)]);
     }
     let meanings = study.words.iter().filter(|w| w.meaning.is_some()).count();
     if meanings >= 8 {
@@ -65,6 +66,14 @@ fn subject(study: &Study) -> Vec<Entry> {
         all.push(sheet("word-search"));
     }
     all
+}
+
+/// Someone who types twelve words expects to find all twelve.
+fn all_words(kind: &str, words: usize, most: usize) -> Entry {
+    let mut wanted = wanted(kind);
+    let how_many = i64::try_from(words.min(most)).unwrap_or(12);
+    wanted.options.insert("how-many".to_owned(), Value::Number(how_many));
+    Entry::Sheet(wanted)
 }
 
 fn sheet(kind: &str) -> Entry {

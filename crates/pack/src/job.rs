@@ -70,7 +70,8 @@ fn job(study: &Study, sheets: Vec<SheetIn>, copy: Copy) -> Result<Job, Findings>
         all.into_iter().map(|f| f.at(&place)).collect::<Findings>()
     })?;
     let answers = answered(&sheets);
-    let used: BTreeSet<&str> = sheets.iter().map(|s| s.kind.as_str()).chain(answers.iter().map(String::as_str)).collect();
+    let used: BTreeSet<&str> =
+        sheets.iter().map(|s| s.kind.as_str()).chain(answers.iter().map(String::as_str)).collect();
     Ok(Job {
         document: document(study, copy),
         look,
@@ -202,7 +203,8 @@ pub fn unused_pictures(study: &Study, gathered: &Gathered) -> Findings {
         .values()
         .filter(|p| !shown.contains(p.name.as_str()))
         .map(|p| {
-            Finding::hint("picture-unused", format!("no sheet shows the picture `{}`", p.name)).at(&p.place)
+            Finding::hint("picture-unused", format!("no sheet shows the picture `{}`", p.name))
+                .at(&p.place)
         })
         .collect()
 }

@@ -24,7 +24,8 @@ pub fn sheet(text: &str) -> Result<Value, Finding> {
 /// # Errors
 /// A finding when the disk refuses; the study is then as it was.
 pub fn keep(folder: &Path, id: &str, kind: &str, sheet: &Value) -> Result<(), Finding> {
-    let text = serde_json::to_string_pretty(&json!({ "kind": kind, "sheet": sheet })).map_err(|_| damaged())?;
+    let text = serde_json::to_string_pretty(&json!({ "kind": kind, "sheet": sheet }))
+        .map_err(|_| damaged())?;
     let dir = folder.join("kept");
     let write = || -> std::io::Result<()> {
         fs::create_dir_all(&dir)?;
@@ -47,9 +48,11 @@ pub fn keep(folder: &Path, id: &str, kind: &str, sheet: &Value) -> Result<(), Fi
 /// A finding when the disk refuses.
 pub fn release(folder: &Path, id: &str) -> Result<(), Finding> {
     match fs::remove_file(folder.join("kept").join(format!("{id}.json"))) {
-        Err(e) if e.kind() != std::io::ErrorKind::NotFound => {
-            Err(Finding::error("kept-not-released", format!("the kept sheet could not be removed ({e})")).at(&place(id)))
-        }
+        Err(e) if e.kind() != std::io::ErrorKind::NotFound => Err(Finding::error(
+            "kept-not-released",
+            format!("the kept sheet could not be removed ({e})"),
+        )
+        .at(&place(id))),
         _ => Ok(()),
     }
 }

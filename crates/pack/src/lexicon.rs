@@ -4,7 +4,8 @@ use sheets::Lexicon;
 use std::sync::OnceLock;
 
 /// Words common in science for children that the list of unfit words would otherwise catch.
-const FIT: &[&str] = &["beaver", "booby", "cock", "hell", "organ", "organs", "tit", "tits", "uterus", "womb"];
+const FIT: &[&str] =
+    &["beaver", "booby", "cock", "hell", "organ", "organs", "tit", "tits", "uterus", "womb"];
 
 /// Version of the dictionary; enters the hash because its words cannot be listed.
 const DICTIONARY: &str = "syllarust 0.3";

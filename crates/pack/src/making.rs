@@ -117,9 +117,12 @@ fn kept_sheet(sheet: &Planned, kept: &str, needs: &str) -> Result<Made, Findings
     let mut made = sheet.kind.prove(needs, &stored)?;
     if !made.proof.holds() {
         made.proof.findings.push(
-            Finding::hint("kept-no-longer-fits", "this sheet was kept as it was, and the study has changed since")
-                .at(&file)
-                .remedy("make another one, or undo the change"),
+            Finding::hint(
+                "kept-no-longer-fits",
+                "this sheet was kept as it was, and the study has changed since",
+            )
+            .at(&file)
+            .remedy("make another one, or undo the change"),
         );
     }
     Ok(made)

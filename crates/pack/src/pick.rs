@@ -6,7 +6,11 @@ use sheets::Owner;
 use study::Study;
 
 /// By full id, then by `owner.kind.name`, `owner.kind`, `kind`; the first in printing order.
-pub fn pick<'a>(study: &Study, outcomes: &'a [Outcome], wanted: &str) -> Result<&'a Outcome, Finding> {
+pub fn pick<'a>(
+    study: &Study,
+    outcomes: &'a [Outcome],
+    wanted: &str,
+) -> Result<&'a Outcome, Finding> {
     let found = outcomes
         .iter()
         .find(|o| o.planned.id == wanted)
@@ -42,10 +46,13 @@ fn owner_names(study: &Study, owner: Owner) -> Vec<&str> {
 }
 
 fn unknown(study: &Study, outcomes: &[Outcome], wanted: &str) -> Finding {
-    let finding = Finding::error("sheet-unknown", format!("the study has no sheet called `{wanted}`"));
+    let finding =
+        Finding::error("sheet-unknown", format!("the study has no sheet called `{wanted}`"));
     let all: Vec<String> = outcomes.iter().flat_map(|o| names(study, o)).collect();
     match study::nearest(wanted, all.iter().map(String::as_str)) {
         Some(near) => finding.remedy(format!("did you mean `{near}`?")),
-        None => finding.remedy("name its type, or owner and type with a dot between, as in `homeward.reading`"),
+        None => finding.remedy(
+            "name its type, or owner and type with a dot between, as in `homeward.reading`",
+        ),
     }
 }

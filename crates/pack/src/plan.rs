@@ -6,6 +6,7 @@ mod slots;
 
 use findings::{Finding, Findings, Place};
 use sheets::{About, AnyKind, Owner, Scope};
+use std::collections::BTreeSet;
 use study::{Band, Changes, Entry, Options, PrintAt, Study, Value, Wanted};
 
 /// A sheet that the study wants.
@@ -69,7 +70,7 @@ pub fn plan(study: &Study) -> Plan {
             &chosen
         }
     };
-    let mut planner = Planner { study, findings: Findings::none() };
+    let mut planner = Planner { study, findings: Findings::none(), in_slots: BTreeSet::new() };
     let mut sheets = order::in_order(&mut planner, set);
     planner.refuse_equal_ids(&mut sheets);
     planner.refuse_unmet_names(study, &sheets);
@@ -79,6 +80,8 @@ pub fn plan(study: &Study) -> Plan {
 pub(crate) struct Planner<'a> {
     pub study: &'a Study,
     pub findings: Findings,
+    /// Kinds that stand in some slot: options for one may rest unused where the slot took another.
+    pub in_slots: BTreeSet<String>,
 }
 
 /// The sheets of one owner; `subjects_at` is where the sheets of the lesson's subjects stand.
@@ -89,7 +92,13 @@ pub(crate) struct Owned {
 
 impl Planner<'_> {
     /// The sheets of an owner after its own changes.
-    pub fn owned(&mut self, owner: Owner, base: &[Entry], changes: &[&Changes], band: Band) -> Owned {
+    pub fn owned(
+        &mut self,
+        owner: Owner,
+        base: &[Entry],
+        changes: &[&Changes],
+        band: Band,
+    ) -> Owned {
         let mut entries: Vec<&Entry> = base.iter().collect();
         let mut left_out: Vec<String> = Vec::new();
         for change in changes {
@@ -105,9 +114,12 @@ impl Planner<'_> {
         for entry in entries {
             match entry {
                 Entry::Subjects => out.subjects_at = Some(out.sheets.len()),
-                Entry::Sheet(wanted) => self.add(owner, wanted, changes, band, &left_out, &mut out.sheets),
+                Entry::Sheet(wanted) => {
+                    self.add(owner, wanted, changes, band, &left_out, &mut out.sheets)
+                }
                 Entry::OneOf(all) => {
-                    let open: Vec<&Wanted> = all.iter().filter(|w| !left_out.contains(&w.kind)).collect();
+                    let open: Vec<&Wanted> =
+                        all.iter().filter(|w| !left_out.contains(&w.kind)).collect();
                     self.know_slot(all);
                     if let Some(one) = slots::choose(self.owner_id(owner), &open) {
                         self.add(owner, one, changes, band, &left_out, &mut out.sheets);
@@ -182,7 +194,11 @@ impl Planner<'_> {
     /// `a`, `b` … over all unnamed sheets of the kind that this owner has.
     fn ordinal(&self, owner: Owner, wanted: &Wanted, n: u32, out: &[Planned]) -> String {
         if let Some(name) = &wanted.name {
-            return if wanted.count > 1 { format!("{name}-{}", letters(n as usize)) } else { name.clone() };
+            return if wanted.count > 1 {
+                format!("{name}-{}", letters(n as usize))
+            } else {
+                name.clone()
+            };
         }
         let stem = format!("{}.{}.", self.owner_id(owner), wanted.kind);
         let taken = |o: &str| out.iter().any(|p| p.id.strip_prefix(stem.as_str()) == Some(o));
@@ -204,16 +220,19 @@ impl Planner<'_> {
     }
 
     fn refuse_equal_ids(&mut self, sheets: &mut Vec<Planned>) {
-        let mut seen = std::collections::BTreeSet::new();
+        let mut seen = BTreeSet::new();
         let findings = &mut self.findings;
         sheets.retain(|sheet| {
             let new = seen.insert(sheet.id.clone());
             if !new {
                 let name = sheet.id.rsplit('.').next().unwrap_or_default();
                 findings.push(
-                    Finding::error("sheet-name-twice", format!("two `{}` sheets are both named `{name}`", sheet.about().id))
-                        .at(&sheet.place)
-                        .remedy("give one of them another `name`"),
+                    Finding::error(
+                        "sheet-name-twice",
+                        format!("two `{}` sheets are both named `{name}`", sheet.about().id),
+                    )
+                    .at(&sheet.place)
+                    .remedy("give one of them another `name`"),
                 );
             }
             new

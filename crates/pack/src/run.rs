@@ -1,12 +1,13 @@
 //! What the command line and the studio ask for: build the files, check everything, print one sheet.
 
-use crate::build::{Proved, prove};
+use crate::build::{Printed, Proved, prove};
 use crate::cache::Cache;
 use crate::job::{self, Copy};
 use crate::making::{self, Outcome, Workshop};
 use crate::{files, gather, lexicon, plan};
 use findings::{Finding, Findings};
 use press::{Paper, Pressed};
+use rayon::prelude::*;
 use sheets::Room;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -61,18 +62,24 @@ pub struct Built {
 /// Builds the files of a study.
 ///
 /// `found` is what the reader found; `step` is told what is being done.
-pub fn build(folder: &Path, study: &Study, found: Findings, request: &Request, step: &dyn Fn(&str)) -> Built {
+pub fn build(
+    folder: &Path,
+    study: &Study,
+    found: Findings,
+    request: &Request,
+    step: &dyn Fn(&str),
+) -> Built {
     step("making and proving the sheets");
     let proved = prove(study, &Cache::of(folder));
     let mut built = Built { findings: found, ..Built::default() };
     built.note_making(&proved);
+    step("laying out the pages");
+    // Papers share nothing on the way, so they are laid out side by side.
+    let proof = built.findings.blocks_clean();
+    let laid: Vec<_> = request.papers.par_iter().map(|p| (*p, print_or_mark(study, &proved, *p, proof))).collect();
     let mut printed = Vec::new();
-    for paper in &request.papers {
-        step(&format!("laying out the pages, {}", name(*paper)));
-        // Whether it is a proof copy may turn out only on the laid-out page; then it is laid out again, marked.
-        if let Some(one) = built.print(study, &proved, *paper) {
-            printed.push((*paper, one));
-        }
+    for (paper, result) in laid {
+        printed.extend(built.note_paper(paper, result).map(|pressed| (paper, pressed)));
     }
     built.proof_copy = built.findings.blocks_clean();
     built.refused = request.clean && built.proof_copy;
@@ -97,37 +104,45 @@ impl Built {
         }
     }
 
-    fn print(&mut self, study: &Study, proved: &Proved, paper: Paper) -> Option<Pressed> {
-        let mut proof = self.findings.blocks_clean();
-        loop {
-            match proved.print(study, Copy { paper, proof }) {
-                Ok(printed) => {
-                    let marked = proof || !printed.findings.blocks_clean();
-                    if !marked {
-                        proof = true;
-                        continue;
-                    }
-                    self.findings.append(printed.findings);
-                    self.times.push((format!("laying out and checking pages, {}", name(paper)), printed.took));
-                    self.pages = printed.pressed.page_count();
-                    return Some(printed.pressed);
-                }
-                Err(findings) => {
-                    self.findings.append(findings);
-                    return None;
-                }
+    fn note_paper(&mut self, paper: Paper, result: Result<Printed, Findings>) -> Option<Pressed> {
+        match result {
+            Ok(printed) => {
+                self.findings.append(printed.findings);
+                let what = format!("laying out and checking pages, {}", name(paper));
+                self.times.push((what, printed.took));
+                self.pages = self.pages.max(printed.pressed.page_count());
+                Some(printed.pressed)
+            }
+            Err(findings) => {
+                self.findings.append(findings);
+                None
             }
         }
     }
 
-    fn write(&mut self, study: &Study, proved: &Proved, paper: Paper, pressed: &Pressed, request: &Request) {
+    fn write(
+        &mut self,
+        study: &Study,
+        proved: &Proved,
+        paper: Paper,
+        pressed: &Pressed,
+        request: &Request,
+    ) {
         let slug = files::slug(&study.title.plain());
         let start = Instant::now();
-        self.save(&request.out, &format!("{slug}-{}.pdf", name(paper)), pressed.page_count(), pressed.pdf());
+        self.save(
+            &request.out,
+            &format!("{slug}-{}.pdf", name(paper)),
+            pressed.page_count(),
+            pressed.pdf(),
+        );
         self.times.push((format!("writing the PDF, {}", name(paper)), start.elapsed()));
-        for (n, outcome) in proved.outcomes.iter().filter(|o| o.planned.about().id == "contents").enumerate() {
+        for (n, outcome) in
+            proved.outcomes.iter().filter(|o| o.planned.about().id == "contents").enumerate()
+        {
             let copy = Copy { paper, proof: self.proof_copy };
-            let list = job::alone(study, outcome, None, page_numbers(pressed), copy).and_then(press::lay);
+            let list =
+                job::alone(study, outcome, None, page_numbers(pressed), copy).and_then(press::lay);
             let file = match n {
                 0 => format!("{slug}-contents-{}.pdf", name(paper)),
                 n => format!("{slug}-contents-{}-{}.pdf", n + 1, name(paper)),
@@ -154,9 +169,24 @@ impl Built {
     }
 }
 
+/// Whether a copy has to be marked may turn out only on the laid-out page; then it is laid out again, marked.
+fn print_or_mark(
+    study: &Study,
+    proved: &Proved,
+    paper: Paper,
+    proof: bool,
+) -> Result<Printed, Findings> {
+    let printed = proved.print(study, Copy { paper, proof })?;
+    if proof || !printed.findings.blocks_clean() {
+        return Ok(printed);
+    }
+    proved.print(study, Copy { paper, proof: true })
+}
+
 /// First page of each sheet, as printed.
 fn page_numbers(pressed: &Pressed) -> BTreeMap<String, u32> {
-    let first = |l: &proof::Laid| pressed.pages_of(&l.sheet).map(|pages| (l.sheet.clone(), *pages.start()));
+    let first =
+        |l: &proof::Laid| pressed.pages_of(&l.sheet).map(|pages| (l.sheet.clone(), *pages.start()));
     pressed.laid().iter().filter_map(first).collect()
 }
 
@@ -183,7 +213,8 @@ pub struct Checked {
 pub fn check(folder: &Path, study: &Study, found: Findings, step: &dyn Fn(&str)) -> Checked {
     step("making and proving the sheets");
     // Reading from the cache would be harmless, but a check must not write to the folder.
-    let cache = if folder.join(".battledore/cache").is_dir() { Cache::of(folder) } else { Cache::none() };
+    let cache =
+        if folder.join(".battledore/cache").is_dir() { Cache::of(folder) } else { Cache::none() };
     let proved = prove(study, &cache);
     let mut findings = found;
     findings.append(proved.findings.clone());
@@ -197,7 +228,9 @@ pub fn check(folder: &Path, study: &Study, found: Findings, step: &dyn Fn(&str))
     let findings = findings.sorted();
     let failed = |o: &&Outcome| {
         o.made.is_some()
-            && !findings.iter().any(|f| f.severity == findings::Severity::Error && f.sheet.as_ref() == Some(&o.planned.id))
+            && !findings.iter().any(|f| {
+                f.severity == findings::Severity::Error && f.sheet.as_ref() == Some(&o.planned.id)
+            })
     };
     let good = proved.outcomes.iter().filter(failed).count();
     Checked { sheets: proved.outcomes.len(), proved: good, findings }
@@ -219,7 +252,13 @@ pub struct OneSheet {
 ///
 /// # Errors
 /// Findings when no sheet is meant by that name, or it cannot be made or laid out.
-pub fn one_sheet(folder: &Path, study: &Study, wanted: &str, again: Option<u32>, paper: Paper) -> Result<OneSheet, Findings> {
+pub fn one_sheet(
+    folder: &Path,
+    study: &Study,
+    wanted: &str,
+    again: Option<u32>,
+    paper: Paper,
+) -> Result<OneSheet, Findings> {
     let cache = Cache::of(folder);
     let proved = prove(study, &cache);
     let outcome = pick(study, &proved, wanted)?;
@@ -238,7 +277,13 @@ pub fn one_sheet(folder: &Path, study: &Study, wanted: &str, again: Option<u32>,
     Ok(OneSheet { id, pressed, findings: findings.sorted(), counted: made.proof.counted.clone() })
 }
 
-fn throw_again(study: &Study, cache: &Cache, proved: &Proved, outcome: &Outcome, again: u32) -> Outcome {
+fn throw_again(
+    study: &Study,
+    cache: &Cache,
+    proved: &Proved,
+    outcome: &Outcome,
+    again: u32,
+) -> Outcome {
     let mut planned = outcome.planned.clone();
     planned.again = again;
     let shop = Workshop { study, lexicon: lexicon::lexicon(), room: Room::PLAIN, cache };

@@ -80,7 +80,8 @@ fn wanted(study: &Study, name: &str, mut uses: Vec<String>) -> PictureWanted {
 
 /// Pieces that the artwork names already are the points most worth marking.
 fn points_to_mark(study: &Study, name: &str) -> Vec<String> {
-    let shown_alone = study.lessons.iter().flat_map(|l| &l.subjects).any(|s| s.picture.as_deref() == Some(name));
+    let shown_alone =
+        study.lessons.iter().flat_map(|l| &l.subjects).any(|s| s.picture.as_deref() == Some(name));
     let pieces = study.pictures.get(name).map(|p| p.pieces.as_slice()).unwrap_or_default();
     if shown_alone { pieces.iter().map(|(_, plain)| plain.clone()).collect() } else { Vec::new() }
 }

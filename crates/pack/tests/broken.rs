@@ -10,7 +10,8 @@ use std::path::{Path, PathBuf};
 
 fn folders() -> Vec<PathBuf> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../studies-broken");
-    let all = fs::read_dir(root).expect("the folder of faults").map(|e| e.expect("an entry").path());
+    let all =
+        fs::read_dir(root).expect("the folder of faults").map(|e| e.expect("an entry").path());
     let mut all: Vec<PathBuf> = all.filter(|p| p.join("stage.txt").exists()).collect();
     all.sort();
     all
@@ -26,7 +27,8 @@ fn every_fault_of_the_plan_is_named_in_the_expected_words() {
         let study = read.study.expect("reads without errors");
         let proved = pack::prove(&study, &Cache::none());
         let sorted = proved.findings.sorted();
-        let found: Vec<&Finding> = sorted.iter().filter(|f| f.severity >= Severity::Warning).collect();
+        let found: Vec<&Finding> =
+            sorted.iter().filter(|f| f.severity >= Severity::Warning).collect();
         let shown: String = found.iter().map(|f| study::show(f, &read.lines) + "\n").collect();
         let path = folder.join("expect.txt");
         if accept {

@@ -52,12 +52,22 @@ fn changed(a: &BTreeMap<String, String>, b: &BTreeMap<String, String>) -> BTreeS
 
 fn of_lesson<'a>(study: &'a Study, name: &str) -> Vec<&'a str> {
     let lesson = study.lessons.iter().find(|l| l.name == name).expect("the lesson");
-    std::iter::once(lesson.id.as_str()).chain(lesson.subjects.iter().map(|s| s.id.as_str())).collect()
+    std::iter::once(lesson.id.as_str())
+        .chain(lesson.subjects.iter().map(|s| s.id.as_str()))
+        .collect()
 }
 
 /// Kinds that a child solves, matches, colours or cuts: no edit elsewhere may touch them.
-const PUZZLES: [&str; 8] =
-    ["coloring", "compare", "figures-of-speech", "matching", "pairs", "questions", "unscramble", "word-search"];
+const PUZZLES: [&str; 8] = [
+    "coloring",
+    "compare",
+    "figures-of-speech",
+    "matching",
+    "pairs",
+    "questions",
+    "unscramble",
+    "word-search",
+];
 
 /// Sheets of the whole study that name or count its lessons may follow an edit; puzzles may not.
 fn may_follow(id: &str) -> bool {
@@ -74,8 +84,12 @@ fn every_sheet_of_the_demo_is_made_and_proved() {
     let files = files();
     let study = study_of(&files);
     let proved = pack::prove(&study, &Cache::none());
-    let failed: Vec<String> =
-        proved.outcomes.iter().filter(|o| o.made.is_none()).map(|o| format!("{}: {:?}", o.planned.id, o.findings)).collect();
+    let failed: Vec<String> = proved
+        .outcomes
+        .iter()
+        .filter(|o| o.made.is_none())
+        .map(|o| format!("{}: {:?}", o.planned.id, o.findings))
+        .collect();
     assert!(failed.is_empty(), "{}", failed.join("\n"));
     assert!(!proved.findings.has_errors(), "{:?}", proved.findings);
 }
@@ -109,17 +123,30 @@ fn moving_and_renaming_a_lesson_changes_no_puzzle() {
 
     let mut renamed = files();
     let old = "parts/low/armour";
-    let names: Vec<String> = renamed.entries.keys().filter(|p| p.starts_with(old)).cloned().collect();
+    let names: Vec<String> =
+        renamed.entries.keys().filter(|p| p.starts_with(old)).cloned().collect();
     for path in names {
         let blob = renamed.entries.remove(&path).expect("there");
         renamed.entries.insert(path.replace(old, "parts/low/hard-coat"), blob);
     }
     edit(&mut renamed, "parts/low/part.toml", "\"armour\"", "\"hard-coat\"");
-    for list in ["words.csv", "questions.csv", "books.csv", "links.csv", "prompts.csv", "figures.csv", "hunt.csv", "resources.csv"] {
+    for list in [
+        "words.csv",
+        "questions.csv",
+        "books.csv",
+        "links.csv",
+        "prompts.csv",
+        "figures.csv",
+        "hunt.csv",
+        "resources.csv",
+    ] {
         // Only whole cells of the `where` columns; the word itself stands in texts too.
         let mut text = text(&renamed, list);
-        for (before, after) in [(",", ","), (",", ";"), (";", ","), (";", ";"), (",", "\n"), (";", "\n")] {
-            text = text.replace(&format!("{before}armour{after}"), &format!("{before}hard-coat{after}"));
+        for (before, after) in
+            [(",", ","), (",", ";"), (";", ","), (";", ";"), (",", "\n"), (";", "\n")]
+        {
+            text = text
+                .replace(&format!("{before}armour{after}"), &format!("{before}hard-coat{after}"));
         }
         renamed.insert(list, text);
     }
@@ -127,13 +154,22 @@ fn moving_and_renaming_a_lesson_changes_no_puzzle() {
     let study = study_of(&renamed);
     let own = of_lesson(&study, "hard-coat");
     for id in changed(&before, &after) {
-        assert!(belongs(&id, &own) || id.starts_with("st-") || id.starts_with("pt-"), "{id} changed when a file was renamed");
+        assert!(
+            belongs(&id, &own) || id.starts_with("st-") || id.starts_with("pt-"),
+            "{id} changed when a file was renamed"
+        );
     }
     let puzzles = |all: &BTreeMap<String, String>| -> BTreeMap<String, serde_json::Value> {
-        let is = |id: &str| [".word-search.", ".matching.", ".unscramble."].iter().any(|k| id.contains(k));
+        let is = |id: &str| {
+            [".word-search.", ".matching.", ".unscramble."].iter().any(|k| id.contains(k))
+        };
         all.iter().filter(|(id, _)| is(id)).map(|(id, s)| (id.clone(), without_places(s))).collect()
     };
-    assert_eq!(puzzles(&before), puzzles(&after), "every puzzle as before, the renamed lesson's own included");
+    assert_eq!(
+        puzzles(&before),
+        puzzles(&after),
+        "every puzzle as before, the renamed lesson's own included"
+    );
 }
 
 /// A file's name is part of where a word stands, never of what is printed.
@@ -157,10 +193,16 @@ fn without_places(sheet: &str) -> serde_json::Value {
 fn adding_a_lesson_changes_no_other() {
     let before = made(&files());
     let mut more = files();
-    more.insert("lessons/a-new-one.md", "+++\nid = \"ls-00000001\"\ntitle = \"A new one\"\n+++\n## Opening\nNew.\n");
+    more.insert(
+        "lessons/a-new-one.md",
+        "+++\nid = \"ls-00000001\"\ntitle = \"A new one\"\n+++\n## Opening\nNew.\n",
+    );
     let after = made(&more);
     for id in changed(&before, &after) {
-        assert!(id.starts_with("ls-00000001") || may_follow(&id), "{id} changed when a lesson was added");
+        assert!(
+            id.starts_with("ls-00000001") || may_follow(&id),
+            "{id} changed when a lesson was added"
+        );
     }
 }
 
@@ -181,7 +223,9 @@ fn removing_one_of_two_subjects_removes_its_pages_and_no_others() {
     let after = made(&less);
     assert!(before.keys().any(|id| id.starts_with(&gone)), "it had pages");
     assert!(after.keys().all(|id| !id.starts_with(&gone)), "its pages are gone");
-    let still = |all: &BTreeMap<String, String>| all.keys().filter(|id| id.starts_with(&kept)).cloned().collect::<BTreeSet<_>>();
+    let still = |all: &BTreeMap<String, String>| {
+        all.keys().filter(|id| id.starts_with(&kept)).cloned().collect::<BTreeSet<_>>()
+    };
     assert_eq!(still(&before), still(&after), "the other subject keeps all its pages");
     for id in changed(&before, &after) {
         let near = [&kept, &gone, &lesson_id].iter().any(|o| id.starts_with(&format!("{o}.")));
@@ -210,7 +254,13 @@ fn mending_one_word_changes_only_the_sheets_that_use_it() {
     let word = study
         .words
         .iter()
-        .find(|w| w.wherever.iter().all(|n| n == "homeward" || n == "limpet") && !w.wherever.is_empty() && w.puzzle && w.meaning.is_some()).expect("a word");
+        .find(|w| {
+            w.wherever.iter().all(|n| n == "homeward" || n == "limpet")
+                && !w.wherever.is_empty()
+                && w.puzzle
+                && w.meaning.is_some()
+        })
+        .expect("a word");
     let (plain, meaning) = (word.word.plain(), word.meaning.as_ref().expect("a meaning").plain());
     let mut mended = files();
     edit(&mut mended, "words.csv", &meaning, &format!("{meaning} indeed"));
@@ -222,9 +272,15 @@ fn mending_one_word_changes_only_the_sheets_that_use_it() {
     for id in &differing {
         let wide = id.starts_with("pt-") || id.starts_with("st-");
         assert!(belongs(id, &own) || wide, "{id} does not use `{plain}`");
-        assert!(after[id].contains(&format!("{meaning} indeed")), "{id} changed without using the word");
+        assert!(
+            after[id].contains(&format!("{meaning} indeed")),
+            "{id} changed without using the word"
+        );
     }
-    assert!(differing.iter().all(|id| !id.contains(".word-search.")), "a grid does not depend on meanings");
+    assert!(
+        differing.iter().all(|id| !id.contains(".word-search.")),
+        "a grid does not depend on meanings"
+    );
 }
 
 #[test]
@@ -268,6 +324,8 @@ fn an_unchanged_sheet_is_not_made_twice() {
         second.outcomes.iter().filter(|o| !o.remembered).map(|o| o.planned.id.as_str()).collect();
     assert!(made_again.is_empty(), "{made_again:?}");
     assert!(first.outcomes.iter().all(|o| !o.remembered), "nothing was there before");
-    let sheets = |p: &pack::Proved| p.outcomes.iter().map(|o| o.made.as_ref().map(|m| m.sheet.clone())).collect::<Vec<_>>();
+    let sheets = |p: &pack::Proved| {
+        p.outcomes.iter().map(|o| o.made.as_ref().map(|m| m.sheet.clone())).collect::<Vec<_>>()
+    };
     assert_eq!(sheets(&first), sheets(&second));
 }

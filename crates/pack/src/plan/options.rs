@@ -11,7 +11,11 @@ impl Planner<'_> {
     pub(crate) fn kind(&mut self, name: &str, at: &Place) -> Option<&'static dyn AnyKind> {
         let found = sheets::find(name);
         if found.is_none() {
-            let finding = Finding::error("kind-unknown", format!("there is no type of sheet called `{name}`")).at(at);
+            let finding = Finding::error(
+                "kind-unknown",
+                format!("there is no type of sheet called `{name}`"),
+            )
+            .at(at);
             let known = sheets::KINDS.iter().map(|k| k.about().id);
             let finding = match nearest(name, known) {
                 Some(near) => finding.remedy(format!("did you mean `{near}`?")),
@@ -23,6 +27,7 @@ impl Planner<'_> {
     }
 
     pub(crate) fn know_slot(&mut self, all: &[Wanted]) {
+        self.in_slots.extend(all.iter().map(|w| w.kind.clone()));
         for wanted in all {
             if sheets::find(&wanted.kind).is_none() {
                 self.kind(&wanted.kind, &wanted.at);
@@ -37,7 +42,13 @@ impl Planner<'_> {
     }
 
     /// Options of the entry, then those that the owner gives by kind, then by ordinal name.
-    pub(crate) fn options(&mut self, about: &About, wanted: &Wanted, changes: &[&Changes], ordinal: &str) -> Options {
+    pub(crate) fn options(
+        &mut self,
+        about: &About,
+        wanted: &Wanted,
+        changes: &[&Changes],
+        ordinal: &str,
+    ) -> Options {
         let mut all = Options::new();
         self.take(about, &wanted.options, &wanted.at, &mut all);
         for change in changes {
@@ -61,9 +72,12 @@ impl Planner<'_> {
                 all.insert(name.clone(), value.clone());
             } else {
                 self.findings.push(
-                    Finding::error("option-value", format!("`{name}` of `{}` takes {}", about.id, opt.kind.says()))
-                        .at(&at.child(name))
-                        .remedy("change the value or leave the option out"),
+                    Finding::error(
+                        "option-value",
+                        format!("`{name}` of `{}` takes {}", about.id, opt.kind.says()),
+                    )
+                    .at(&at.child(name))
+                    .remedy("change the value or leave the option out"),
                 );
             }
         }
@@ -81,8 +95,13 @@ impl Planner<'_> {
                     let ordinal = s.id.rsplit('.').next().unwrap_or_default();
                     *key == s.about().id || *key == format!("{}-{ordinal}", s.about().id)
                 });
-                if !met {
-                    self.findings.push(unmet(key, changes, sheets.iter().filter(|s| s.id.starts_with(id.as_str()))));
+                let slot = self.in_slots.iter().any(|k| key == k || key.starts_with(&format!("{k}-")));
+                if !met && !slot {
+                    self.findings.push(unmet(
+                        key,
+                        changes,
+                        sheets.iter().filter(|s| s.id.starts_with(id.as_str())),
+                    ));
                 }
             }
         }
@@ -90,7 +109,8 @@ impl Planner<'_> {
 }
 
 fn unmet<'a>(key: &str, changes: &Changes, own: impl Iterator<Item = &'a Planned>) -> Finding {
-    let finding = Finding::warning("options-unused", format!("no sheet here is called `{key}`")).at(&changes.at.child(key));
+    let finding = Finding::warning("options-unused", format!("no sheet here is called `{key}`"))
+        .at(&changes.at.child(key));
     match nearest(key, own.map(|s| s.about().id)) {
         Some(near) => finding.remedy(format!("did you mean `{near}`?")),
         None => finding.remedy("add the sheet to the page set, or take these options away"),
@@ -103,7 +123,8 @@ pub(crate) fn option<'a>(about: &'a About, name: &str) -> Option<&'a Opt> {
 }
 
 fn unknown_option(about: &About, name: &str, at: &Place) -> Finding {
-    let finding = Finding::error("option-unknown", format!("`{}` has no option `{name}`", about.id)).at(at);
+    let finding =
+        Finding::error("option-unknown", format!("`{}` has no option `{name}`", about.id)).at(at);
     match nearest(name, about.options.iter().chain(EVERY).map(|o| o.name)) {
         Some(near) => finding.remedy(format!("did you mean `{near}`?")),
         None => finding.remedy(format!("see `battledore kinds {}` for its options", about.id)),

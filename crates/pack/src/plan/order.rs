@@ -42,7 +42,12 @@ fn renumber_back(planner: &Planner<'_>, front: &[Planned], back: &mut [Planned])
         let mut n = 0;
         while front.iter().any(|f| f.id == sheet.id) {
             n += 1;
-            sheet.id = format!("{}.{}.back-{}", planner.owner_id(Owner::Study), sheet.about().id, super::letters(n - 1));
+            sheet.id = format!(
+                "{}.{}.back-{}",
+                planner.owner_id(Owner::Study),
+                sheet.about().id,
+                super::letters(n - 1)
+            );
         }
     }
 }
@@ -54,7 +59,8 @@ fn lesson(planner: &mut Planner<'_>, i: usize, set: &PageSet) -> Vec<Planned> {
     let from_part = part.and_then(|p| p.pages.lesson.as_deref());
     let base = from_part.unwrap_or(&set.lesson);
     let owned = planner.owned(Owner::Lesson(i), base, &[&lesson.pages], lesson.band);
-    let for_subjects = lesson.pages.subject.as_deref().or(part.and_then(|p| p.pages.subject.as_deref()));
+    let for_subjects =
+        lesson.pages.subject.as_deref().or(part.and_then(|p| p.pages.subject.as_deref()));
     let base = for_subjects.unwrap_or(&set.subject);
     let mut subjects = Vec::new();
     for (j, subject) in lesson.subjects.iter().enumerate() {
@@ -68,7 +74,11 @@ fn lesson(planner: &mut Planner<'_>, i: usize, set: &PageSet) -> Vec<Planned> {
 }
 
 /// Keeps what prints here; the rest goes to the end of the part or to the back.
-fn settle(sheets: Vec<Planned>, part_end: &mut Vec<Planned>, late: &mut Vec<Planned>) -> Vec<Planned> {
+fn settle(
+    sheets: Vec<Planned>,
+    part_end: &mut Vec<Planned>,
+    late: &mut Vec<Planned>,
+) -> Vec<Planned> {
     let mut here = Vec::new();
     for sheet in sheets {
         match sheet.print {

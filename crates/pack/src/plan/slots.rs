@@ -23,12 +23,19 @@ mod tests {
     use findings::Place;
 
     fn wanted(kind: &str) -> Wanted {
-        Wanted { kind: kind.into(), count: 1, name: None, options: Default::default(), at: Place::default() }
+        Wanted {
+            kind: kind.into(),
+            count: 1,
+            name: None,
+            options: Default::default(),
+            at: Place::default(),
+        }
     }
 
     #[test]
     fn a_new_kind_takes_only_its_own_share() {
-        let four: Vec<Wanted> = ["matching", "maze", "unscramble", "word-search"].map(wanted).into();
+        let four: Vec<Wanted> =
+            ["matching", "maze", "unscramble", "word-search"].map(wanted).into();
         let three: Vec<&Wanted> = four.iter().take(3).collect();
         let all: Vec<&Wanted> = four.iter().collect();
         let mut moved = 0;

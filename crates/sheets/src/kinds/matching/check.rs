@@ -134,5 +134,5 @@ fn side<'a>(laid: &'a Laid, kind: &'a str) -> Vec<(usize, &'a Mark)> {
 
 fn fault(message: String) -> Finding {
     Finding::error("matching-page", message)
-        .remedy("throw the dice again with `again = 1`; if it stays, set a smaller `count`")
+        .remedy("throw the dice again with `again = 1`; if it stays, set a smaller `how-many`")
 }

@@ -92,7 +92,7 @@ impl Kind for Matching {
         sign: Sign::Play,
         options: &[
             Opt { name: "words", kind: OptKind::Texts },
-            Opt { name: "count", kind: OptKind::Number { min: 3, max: 8 } },
+            Opt { name: "how-many", kind: OptKind::Number { min: 3, max: 8 } },
             Opt { name: "what", kind: OptKind::Choice(&["pictures", "meanings"]) },
         ],
         page: include_str!("page.typ"),

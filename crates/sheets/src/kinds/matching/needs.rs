@@ -76,7 +76,7 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let what = what(ask, &found);
     let mut bad = Findings::none();
     let mut notes = Findings::none();
-    let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
+    let wish = ask.number("how-many").and_then(|n| usize::try_from(n).ok());
     let most = if ask.room.large_print { LARGE_PRINT } else { MOST };
     let planned = if found.listed { found.all.len() } else { plan(ask.band, ask.level, what) };
     let wanted = wish.unwrap_or(planned).min(most);

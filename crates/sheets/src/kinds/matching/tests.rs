@@ -48,7 +48,7 @@ impl Tested for Matching {
             met(shore(Band::B, 1)),
             met(shore(Band::B, 3)),
             met(shore(Band::C, 2)),
-            met(shore(Band::D, 3).with("count", Value::Number(3))),
+            met(shore(Band::D, 3).with("how-many", Value::Number(3))),
             met(shore(Band::B, 2).with("what", text("pictures"))),
             met(shore(Band::D, 1).listing(&["kelp", "anchor", "Barnacle", "radula", "home scar"])),
         ]
@@ -66,7 +66,7 @@ impl Tested for Matching {
         ];
         vec![
             ("too few words", refused(with_rows(&rows[..2]))),
-            ("fewer than asked", refused(with_rows(&rows).with("count", Value::Number(8)))),
+            ("fewer than asked", refused(with_rows(&rows).with("how-many", Value::Number(8)))),
             (
                 "a meaning that holds its word",
                 refused(with_rows(&rows).listing(&["crab", "kelp", "tang"])),

@@ -171,5 +171,5 @@ fn in_boxes(letters: &[String], n: usize, laid: &Laid) -> bool {
 
 fn fault(message: String) -> Finding {
     Finding::error("unscramble-page", message)
-        .remedy("throw the dice again with `again = 1`; if it stays, set a smaller `count`")
+        .remedy("throw the dice again with `again = 1`; if it stays, set a smaller `how-many`")
 }

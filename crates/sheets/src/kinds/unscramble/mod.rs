@@ -99,7 +99,7 @@ impl Kind for Unscramble {
         sign: Sign::Play,
         options: &[
             Opt { name: "words", kind: OptKind::Texts },
-            Opt { name: "count", kind: OptKind::Number { min: 3, max: 12 } },
+            Opt { name: "how-many", kind: OptKind::Number { min: 3, max: 12 } },
             Opt { name: "clue", kind: OptKind::Choice(&["picture", "meaning", "none"]) },
             Opt { name: "first-letter", kind: OptKind::Flag },
             Opt { name: "answer", kind: OptKind::Choice(&["boxes", "lines"]) },

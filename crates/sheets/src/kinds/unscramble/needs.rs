@@ -89,7 +89,7 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let mut bad = Findings::none();
     let mut notes = Findings::none();
     let all = mixable(ask, &found, &mut bad, &mut notes);
-    let wish = ask.number("count").and_then(|n| usize::try_from(n).ok());
+    let wish = ask.number("how-many").and_then(|n| usize::try_from(n).ok());
     let wanted = wish.unwrap_or(if found.listed { all.len().min(12) } else { target });
     let most = if ask.room.large_print { LARGE_PRINT } else { wanted };
     let wanted = wanted.min(most);

@@ -68,7 +68,7 @@ impl Tested for Unscramble {
                 refused(
                     shore(Band::B, 2)
                         .listing(&["crab", "kelp", "limpet"])
-                        .with("count", Value::Number(5)),
+                        .with("how-many", Value::Number(5)),
                 ),
             ),
             ("a word of two letters", refused(with_rows(&[]).listing(&["ox", "crab", "kelp"]))),

@@ -83,7 +83,7 @@ impl Kind for WordSearch {
         sign: Sign::Play,
         options: &[
             Opt { name: "words", kind: OptKind::Texts },
-            Opt { name: "count", kind: OptKind::Number { min: 3, max: 24 } },
+            Opt { name: "how-many", kind: OptKind::Number { min: 3, max: 24 } },
             Opt { name: "rows", kind: OptKind::Number { min: 8, max: 18 } },
             Opt { name: "columns", kind: OptKind::Number { min: 8, max: 18 } },
             Opt { name: "directions", kind: OptKind::Choice(&["2", "4", "6", "8"]) },

@@ -96,7 +96,7 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let mut pool = spelt(&found, &mut bad, &mut notes);
     let (side, target, ways) = plan(ask);
     let wanted =
-        wish(ask.number("count")).unwrap_or(if found.listed { pool.len() } else { target });
+        wish(ask.number("how-many")).unwrap_or(if found.listed { pool.len() } else { target });
     let (rows, columns) = size(ask, &pool, side, wanted);
     let long = too_long(ask, &mut pool, rows.max(columns), wanted);
     if pool.len() >= wanted {
@@ -277,7 +277,7 @@ fn count(
     let inside = ask.flag("allow-inside").unwrap_or(false);
     let order = shortest_first(pool);
     let count = choose(pool, &order, wanted, budget(rows, columns), inside).len();
-    let least = match wish(ask.number("count")) {
+    let least = match wish(ask.number("how-many")) {
         Some(wish) => wish,
         None if listed => pool.len().max(FEWEST),
         None if ask.band == Band::A => 4,

@@ -63,7 +63,7 @@ impl Tested for WordSearch {
         let wide = shore(Band::C, 2)
             .with("rows", number(8))
             .with("columns", number(18))
-            .with("count", number(9));
+            .with("how-many", number(9));
         vec![
             met(unfit(shore(Band::A, 1))),
             met(shore(Band::A, 3)),
@@ -74,7 +74,7 @@ impl Tested for WordSearch {
             met(shore(Band::D, 2)
                 .with("rows", number(18))
                 .with("columns", number(8))
-                .with("count", number(8))),
+                .with("how-many", number(8))),
             met(wide),
             met(shore(Band::B, 1).with("fill", text("alphabet"))),
             met(nested),
@@ -99,14 +99,14 @@ impl Tested for WordSearch {
                 "too many letters",
                 refused(
                     shore(Band::A, 1)
-                        .with("count", number(16))
+                        .with("how-many", number(16))
                         .with("rows", number(8))
                         .with("columns", number(8)),
                 ),
             ),
             ("too few words", refused(few)),
             ("too many words for one list", refused(many())),
-            ("fewer words than asked", refused(shore(Band::B, 2).with("count", number(20)))),
+            ("fewer words than asked", refused(shore(Band::B, 2).with("how-many", number(20)))),
             ("a word inside another", refused(with_rows(&[]).listing(&["sea", "seal", "crab"]))),
             (
                 "a word backwards inside another",
