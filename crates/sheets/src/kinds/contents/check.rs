@@ -24,9 +24,35 @@ pub(super) fn check(needs: &Needs, sheet: &Sheet) -> Proof {
     }
     once_each(&mut proof, needs, sheet);
     parts(&mut proof, needs, sheet, &rows);
-    proof.demand(sheet.list == needs.list, "contents-list", "the list is of the other sort");
+    counts(&mut proof, needs, sheet, &rows);
+    let sort = sheet.list == needs.list && sheet.short == needs.short;
+    proof.demand(sort, "contents-list", "the list is of the other sort");
     proof.count("sheets listed", needs.sheets.len());
     proof
+}
+
+/// Sheets by sign: those of the lines, and the opener that stands beside the lesson's title.
+fn counts(proof: &mut Proof, needs: &Needs, sheet: &Sheet, rows: &BTreeMap<&str, &Row>) {
+    for group in &sheet.groups {
+        let mut wanted: BTreeMap<&str, usize> = BTreeMap::new();
+        let beside = match &group.head {
+            Heading::Lesson { id, .. } if group.lines.iter().all(|l| l.id != *id) => {
+                rows.get(id.as_str()).map(|r| r.line.sign.as_str())
+            }
+            _ => None,
+        };
+        for sign in group.lines.iter().map(|l| l.sign.as_str()).chain(beside) {
+            *wanted.entry(sign).or_default() += 1;
+        }
+        let right = group.counts.iter().map(|(sign, n)| (sign.as_str(), *n)).eq(wanted);
+        proof.demand(right, "contents-count", "the sheets of a heading are counted wrongly");
+    }
+    let all: usize = sheet.groups.iter().flat_map(|g| g.counts.values()).sum();
+    proof.demand(
+        all == needs.sheets.len(),
+        "contents-count",
+        format!("{all} of {} sheets are counted", needs.sheets.len()),
+    );
 }
 
 /// All lines but the openers', one after the other, are the sheets in printing order.

@@ -1,7 +1,7 @@
 //! Puts the sheets under their headings.
 
 use super::{Group, Heading, Needs, Numbered, Row, Sheet};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use study::Said;
 
 /// What a run of sheets has in common, by index.
@@ -26,17 +26,19 @@ pub(super) fn make(needs: &Needs) -> Sheet {
                 head: heading(needs, run, row),
                 part: begins.and_then(|p| numbered(needs, p)),
                 lines: Vec::new(),
+                counts: BTreeMap::new(),
             });
             now = run;
         }
         let Some(group) = groups.last_mut() else { continue };
+        *group.counts.entry(row.line.sign.clone()).or_default() += 1;
         match &mut group.head {
             // The opener's page stands beside the lesson's own title.
             Heading::Lesson { id, .. } if row.opens => id.clone_from(&row.line.id),
             _ => group.lines.push(row.line.clone()),
         }
     }
-    Sheet { list: needs.list, groups }
+    Sheet { list: needs.list, short: needs.short, groups }
 }
 
 /// The run that a sheet stands in. A lesson has one run; its sheets that print

@@ -5,7 +5,9 @@
 //! a sheet: page, sign, title. Parts stand as headings over their lessons;
 //! sheets before the first lesson and after the last stand by themselves. With
 //! `list = true` the same list is printed for people who have not bought the
-//! study yet: it says so, and names each type of sheet.
+//! study yet: it says so, and names each type of sheet. With `short = true` it
+//! is a table on one page: lessons and parts with their first page and the
+//! number of their sheets by sign.
 //!
 //! # What it needs
 //! The list of all sheets.
@@ -13,7 +15,7 @@
 //! # How it is proved
 //! Every sheet but the cover and the contents themselves is listed exactly
 //! once, under its own title and sign, in printing order, under its own lesson
-//! and part, whose numbers are counted again.
+//! and part, whose numbers are counted again, as are the sheets by sign.
 //!
 //! # Limits
 //! Page numbers are the typesetter's: the template asks for the page of each id.
@@ -31,6 +33,7 @@ use craft::Dice;
 use findings::Findings;
 use proof::Proof;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 use study::Said;
 
 /// The kind.
@@ -46,6 +49,8 @@ pub struct Needs {
     pub lead: Option<String>,
     /// For those who have not bought it yet.
     pub list: bool,
+    /// Lessons with counts of sheets only.
+    pub short: bool,
     /// Titles of all parts.
     pub parts: Vec<Said>,
     /// Titles of all lessons.
@@ -85,6 +90,8 @@ pub struct Line {
 pub struct Sheet {
     /// For those who have not bought it yet.
     pub list: bool,
+    /// Lessons with counts of sheets only.
+    pub short: bool,
     /// Groups in printing order.
     pub groups: Vec<Group>,
 }
@@ -98,6 +105,8 @@ pub struct Group {
     pub part: Option<Numbered>,
     /// Its lines.
     pub lines: Vec<Line>,
+    /// How many sheets of each sign it has, a lesson's opener among them.
+    pub counts: BTreeMap<String, usize>,
 }
 
 /// The heading of a group.
@@ -133,10 +142,13 @@ pub struct Numbered {
 impl Kind for Contents {
     const ABOUT: About = About {
         id: "contents",
-        rev: 1,
+        rev: 2,
         scopes: &[Scope::Study],
         sign: Sign::Open,
-        options: &[Opt { name: "list", kind: OptKind::Flag }],
+        options: &[
+            Opt { name: "list", kind: OptKind::Flag },
+            Opt { name: "short", kind: OptKind::Flag },
+        ],
         page: include_str!("page.typ"),
         words: include_str!("words.toml"),
         doc: include_str!("mod.rs"),

@@ -28,8 +28,10 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
         .into());
     }
     let list = ask.flag("list").unwrap_or(false);
+    let short = ask.flag("short").unwrap_or(false);
     let lessons: Vec<_> = ask.study.lessons.iter().map(|l| l.title.clone()).collect();
     let lead = match (list, lessons.len()) {
+        _ if short => words.get("lead-short"),
         (true, _) => words.get("lead-list"),
         (_, 0) => None,
         (_, 1) => words.get("lead-one"),
@@ -39,6 +41,7 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
         title: shared::title(ask, &words),
         lead: lead.map(|l| l.replace("{n}", &lessons.len().to_string())),
         list,
+        short,
         parts: ask.study.parts.iter().map(|p| p.title.clone()).collect(),
         lessons,
         sheets,

@@ -33,7 +33,15 @@ impl Tested for Contents {
         let mut list = asking(Owner::Study);
         list.gathered = gathered();
         list.options.insert("list".into(), Value::Flag(true));
-        vec![needs_of(gathered()), needs_of(moved()), Contents::needs(&list.ask()).expect("a list")]
+        let mut short = asking(Owner::Study);
+        short.gathered = moved();
+        short.options.insert("short".into(), Value::Flag(true));
+        vec![
+            needs_of(gathered()),
+            needs_of(moved()),
+            Contents::needs(&list.ask()).expect("a list"),
+            Contents::needs(&short.ask()).expect("a short list"),
+        ]
     }
 
     fn refused() -> Vec<(&'static str, Result<(), Findings>)> {
@@ -88,6 +96,16 @@ impl Tested for Contents {
             ("part renumbered", |_, s, _| {
                 s.groups.iter_mut().find_map(|g| g.part.as_mut()).map(|p| p.n += 1).is_some()
             }),
+            ("counted one too many", |_, s, _| {
+                lesson(s).and_then(|g| g.counts.values_mut().next()).map(|n| *n += 1).is_some()
+            }),
+            ("a sign not counted", |_, s, _| {
+                lesson(s).and_then(|g| g.counts.pop_first()).is_some()
+            }),
+            ("long instead of short", |_, s, _| {
+                s.short = !s.short;
+                true
+            }),
             ("moved into another group", |_, s, _| {
                 let Some(i) = s.groups.iter().position(|g| matches!(g.head, Heading::Front)) else {
                     return false;
@@ -108,6 +126,7 @@ impl Tested for Contents {
                     lines: s.groups[i].lines.split_off(1),
                     part: None,
                     head: s.groups[i].head.clone(),
+                    counts: s.groups[i].counts.clone(),
                 };
                 s.groups.insert(i + 1, half);
                 true
