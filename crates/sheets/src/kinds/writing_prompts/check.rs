@@ -62,6 +62,8 @@ pub(super) fn check(needs: &Needs, sheet: &Sheet) -> Proof {
 /// Each prompt with its lines is no higher than its place, and the places are no higher than the page.
 fn room(needs: &Needs, sheet: &Sheet, proof: &mut Proof) {
     let setting = Setting::of(needs.band, needs.room.large_print);
+    // The first line of the body hangs below its top: 0.28 of a beat is no room to write in.
+    let whole = u64::from(needs.room.body_h.saturating_sub(setting.beat * 28 / 100));
     for page in &sheet.pages {
         let count = u64::try_from(page.slots.len()).unwrap_or(u64::MAX);
         proof.demand(count > 0, "prompts-empty", "a page has no prompt");
@@ -71,7 +73,7 @@ fn room(needs: &Needs, sheet: &Sheet, proof: &mut Proof) {
             "a page has more prompts than were asked for",
         );
         proof.demand(
-            count * u64::from(page.height) <= u64::from(needs.room.body_h),
+            count * u64::from(page.height) <= whole,
             "prompts-outside",
             "the places for the prompts are higher than the page",
         );

@@ -53,9 +53,15 @@ pub(super) fn make(needs: &Needs) -> Sheet {
     Sheet { pages: out }
 }
 
+/// Height of the body below the air over its first line, µm: that line's letters stand 0.28 of a beat lower.
+fn usable(needs: &Needs) -> u32 {
+    let beat = Setting::of(needs.band, needs.room.large_print).beat;
+    needs.room.body_h.saturating_sub(beat * 28 / 100 + 1)
+}
+
 /// Height of one place when a page has so many, µm.
 fn height(needs: &Needs, on_page: usize) -> u32 {
-    needs.room.body_h / u32::try_from(on_page).unwrap_or(1).max(1)
+    usable(needs) / u32::try_from(on_page).unwrap_or(1).max(1)
 }
 
 /// Lines that fit under a prompt; one beat stays free before the next.
