@@ -23,11 +23,28 @@ fn main() {
         println!("  {kind:<20} {n:>3} sheets  {:>8.2} ms a sheet", ms(took) / n as f64);
     }
     let copy = Copy { paper: Paper::Letter, proof: false };
-    let job = pack::job::whole(&study, &proved.outcomes, &proved.gathered, &Default::default(), copy).unwrap();
+    let job =
+        pack::job::whole(&study, &proved.outcomes, &proved.gathered, &Default::default(), copy)
+            .unwrap();
     let mut desk = Desk::new(job).unwrap();
+    slowest(&desk);
     ratio(&desk, if smoke { 1 } else { 5 });
     edits(&mut desk, if smoke { 2 } else { 60 });
     println!("peak memory {} MB", peak_memory() / 1024);
+}
+
+/// The sheets that take longest to lay out alone, each from an empty memory.
+fn slowest(desk: &Desk) {
+    let mut times: Vec<(f64, String)> = Vec::new();
+    for sheet in &desk.job().sheets {
+        times.push((timed(|| desk.lay_one(&sheet.id).unwrap().page_count()), sheet.id.clone()));
+    }
+    times.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let all: f64 = times.iter().map(|t| t.0).sum();
+    println!("{} sheets laid out one by one: {all:.0} ms; the slowest:", times.len());
+    for (time, id) in times.iter().take(12) {
+        println!("  {time:>6.0} ms  {id}");
+    }
 }
 
 /// Press stage (lay, read the pages back, check them, write the PDF) against `typst::compile` and

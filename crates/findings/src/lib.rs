@@ -161,10 +161,7 @@ impl Findings {
     #[must_use]
     pub fn sorted(mut self) -> Self {
         self.0.sort_by(|a, b| {
-            b.severity
-                .cmp(&a.severity)
-                .then_with(|| a.place.cmp(&b.place))
-                .then_with(|| a.cmp(b))
+            b.severity.cmp(&a.severity).then_with(|| a.place.cmp(&b.place)).then_with(|| a.cmp(b))
         });
         self.0.dedup();
         self

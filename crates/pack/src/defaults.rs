@@ -23,7 +23,7 @@ pub fn page_set(study: &Study) -> PageSet {
     }
     let words = study.words.iter().filter(|w| w.puzzle).count();
     if !has_lessons && words >= WORDS_FOR_A_PUZZLE {
-        set.front.extend([all_words("word-search", words, 24), all_words("unscramble", words, 12)]);
+        set.front.extend([all_words(words), sheet("unscramble")]);
     }
     let meanings = study.words.iter().filter(|w| w.meaning.is_some()).count();
     if meanings >= 8 {
@@ -68,10 +68,10 @@ fn subject(study: &Study) -> Vec<Entry> {
     all
 }
 
-/// Someone who types twelve words expects to find all twelve.
-fn all_words(kind: &str, words: usize, most: usize) -> Entry {
-    let mut wanted = wanted(kind);
-    let how_many = i64::try_from(words.min(most)).unwrap_or(12);
+/// A word search of all the words: someone who types twelve expects to find all twelve.
+fn all_words(words: usize) -> Entry {
+    let mut wanted = wanted("word-search");
+    let how_many = i64::try_from(words.min(24)).unwrap_or(24);
     wanted.options.insert("how-many".to_owned(), Value::Number(how_many));
     Entry::Sheet(wanted)
 }

@@ -4,6 +4,7 @@ use crate::build::{Printed, Proved, prove};
 use crate::cache::Cache;
 use crate::job::{self, Copy};
 use crate::making::{self, Outcome, Workshop};
+use crate::plan::Planned;
 use crate::{files, gather, lexicon, plan};
 use findings::{Finding, Findings};
 use press::{Paper, Pressed};
@@ -137,20 +138,31 @@ impl Built {
             pressed.pdf(),
         );
         self.times.push((format!("writing the PDF, {}", name(paper)), start.elapsed()));
-        for (n, outcome) in
-            proved.outcomes.iter().filter(|o| o.planned.about().id == "contents").enumerate()
-        {
-            let copy = Copy { paper, proof: self.proof_copy };
-            let list =
-                job::alone(study, outcome, None, page_numbers(pressed), copy).and_then(press::lay);
-            let file = match n {
-                0 => format!("{slug}-contents-{}.pdf", name(paper)),
-                n => format!("{slug}-contents-{}-{}.pdf", n + 1, name(paper)),
-            };
-            match list {
-                Ok(list) => self.save(&request.out, &file, list.page_count(), list.pdf()),
-                Err(findings) => self.findings.append(findings),
-            }
+        self.write_list(study, proved, paper, pressed, request);
+    }
+
+    /// The list of contents to show buyers: one page, with the page numbers of the whole file.
+    fn write_list(
+        &mut self,
+        study: &Study,
+        proved: &Proved,
+        paper: Paper,
+        pressed: &Pressed,
+        request: &Request,
+    ) {
+        let Some(contents) = proved.outcomes.iter().find(|o| o.planned.about().id == "contents")
+        else {
+            return;
+        };
+        let mut planned = contents.planned.clone();
+        planned.options.insert("short".to_owned(), study::Value::Flag(true));
+        let outcome = make_again(study, &Cache::none(), proved, &planned);
+        let copy = Copy { paper, proof: self.proof_copy };
+        let list = job::alone(study, &outcome, None, page_numbers(pressed), copy);
+        let file = format!("{}-contents-{}.pdf", files::slug(&study.title.plain()), name(paper));
+        match list.and_then(press::lay) {
+            Ok(list) => self.save(&request.out, &file, list.page_count(), list.pdf()),
+            Err(findings) => self.findings.append(findings),
         }
     }
 
@@ -262,7 +274,10 @@ pub fn one_sheet(
     let cache = Cache::of(folder);
     let proved = prove(study, &cache);
     let outcome = pick(study, &proved, wanted)?;
-    let thrown = again.map(|again| throw_again(study, &cache, &proved, outcome, again));
+    let thrown = again.map(|again| {
+        let planned = Planned { again, ..outcome.planned.clone() };
+        make_again(study, &cache, &proved, &planned)
+    });
     let outcome = thrown.as_ref().unwrap_or(outcome);
     let Some(made) = &outcome.made else { return Err(outcome.findings.clone()) };
     let id = outcome.planned.id.clone();
@@ -277,17 +292,10 @@ pub fn one_sheet(
     Ok(OneSheet { id, pressed, findings: findings.sorted(), counted: made.proof.counted.clone() })
 }
 
-fn throw_again(
-    study: &Study,
-    cache: &Cache,
-    proved: &Proved,
-    outcome: &Outcome,
-    again: u32,
-) -> Outcome {
-    let mut planned = outcome.planned.clone();
-    planned.again = again;
+/// Makes a sheet that differs from the plan's in its options or its throw of the dice.
+fn make_again(study: &Study, cache: &Cache, proved: &Proved, planned: &Planned) -> Outcome {
     let shop = Workshop { study, lexicon: lexicon::lexicon(), room: Room::PLAIN, cache };
-    making::make_one(&shop, &planned, &proved.gathered)
+    making::make_one(&shop, planned, &proved.gathered)
 }
 
 /// The outcome that an author means: a full id, `owner.kind`, `owner.kind.name`, or a kind alone.

@@ -63,15 +63,18 @@ impl<K: Kind> AnyKind for K {
     }
 
     fn make(&self, needs: &str, dice: &mut Dice) -> Result<Made, Findings> {
-        let parsed: K::Needs = serde_json::from_str(needs).map_err(|e| unreadable(K::ABOUT.id, &e))?;
+        let parsed: K::Needs =
+            serde_json::from_str(needs).map_err(|e| unreadable(K::ABOUT.id, &e))?;
         let sheet = K::make(&parsed, dice)?;
         let sheet = serde_json::to_value(&sheet).map_err(|e| unreadable(K::ABOUT.id, &e))?;
         self.prove(needs, &sheet)
     }
 
     fn prove(&self, needs: &str, sheet: &Value) -> Result<Made, Findings> {
-        let parsed: K::Needs = serde_json::from_str(needs).map_err(|e| unreadable(K::ABOUT.id, &e))?;
-        let back: K::Sheet = serde_json::from_value(sheet.clone()).map_err(|e| unreadable(K::ABOUT.id, &e))?;
+        let parsed: K::Needs =
+            serde_json::from_str(needs).map_err(|e| unreadable(K::ABOUT.id, &e))?;
+        let back: K::Sheet =
+            serde_json::from_value(sheet.clone()).map_err(|e| unreadable(K::ABOUT.id, &e))?;
         let proof = K::check(&parsed, &back);
         let key = match K::key(&parsed, &back) {
             Some(key) => Some(serde_json::to_value(&key).map_err(|e| unreadable(K::ABOUT.id, &e))?),
@@ -94,7 +97,10 @@ impl<K: Kind> AnyKind for K {
 }
 
 fn unreadable(kind: &str, e: &serde_json::Error) -> Findings {
-    Finding::error("sheet-data", format!("the stored data of a `{kind}` sheet does not fit this version ({e})"))
-        .remedy("make the sheet again")
-        .into()
+    Finding::error(
+        "sheet-data",
+        format!("the stored data of a `{kind}` sheet does not fit this version ({e})"),
+    )
+    .remedy("make the sheet again")
+    .into()
 }

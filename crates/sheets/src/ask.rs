@@ -144,9 +144,11 @@ impl Ask<'_> {
     /// An option that is a list of texts.
     pub fn texts(&self, name: &str) -> Option<Vec<&str>> {
         match self.options.get(name) {
-            Some(Value::List(v)) => {
-                Some(v.iter().filter_map(|v| if let Value::Text(t) = v { Some(t.as_str()) } else { None }).collect())
-            }
+            Some(Value::List(v)) => Some(
+                v.iter()
+                    .filter_map(|v| if let Value::Text(t) = v { Some(t.as_str()) } else { None })
+                    .collect(),
+            ),
             _ => None,
         }
     }

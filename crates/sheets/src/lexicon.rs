@@ -10,13 +10,8 @@ pub struct Lexicon {
     /// True when a dictionary is there.
     pub has_words: bool,
     anagrams: BTreeMap<String, Vec<String>>,
-    known: Option<fn(&str) -> bool>,
     unfit: BTreeSet<String>,
 }
-
-/// Longest word whose letters are tried in every order against a dictionary that can only be asked:
-/// 8 letters have 40,320 orders, a few milliseconds; longer words hardly ever have another reading.
-const MOST_LETTERS: usize = 8;
 
 impl Lexicon {
     /// Builds a lexicon from a dictionary and a list of unfit words (both in any case).
@@ -39,33 +34,14 @@ impl Lexicon {
             same.sort();
         }
         let unfit = unfit.into_iter().map(|w| w.to_lowercase()).collect();
-        Self { hash, has_words: !anagrams.is_empty(), anagrams, known: None, unfit }
-    }
-
-    /// Adds a dictionary that can only be asked whether it has a word (lower-case).
-    #[must_use]
-    pub fn asking(mut self, known: fn(&str) -> bool) -> Self {
-        self.known = Some(known);
-        self.has_words = true;
-        self
+        Self { hash, has_words: !anagrams.is_empty(), anagrams, unfit }
     }
 
     /// Other dictionary words with the same letters, lower-case, in order.
     pub fn same_letters(&self, word: &str) -> Vec<String> {
         let word = word.to_lowercase();
-        let listed = self.anagrams.get(&sorted(&word)).into_iter().flatten().cloned();
-        let mut found: BTreeSet<String> = listed.collect();
-        if let Some(known) = self.known
-            && (2..=MOST_LETTERS).contains(&word.chars().count())
-        {
-            orders(&mut sorted(&word).chars().collect(), &mut String::new(), &mut |order| {
-                if known(order) {
-                    found.insert(order.to_owned());
-                }
-            });
-        }
-        found.remove(&word);
-        found.into_iter().collect()
+        let found = self.anagrams.get(&sorted(&word));
+        found.into_iter().flatten().filter(|w| **w != word).cloned().collect()
     }
 
     /// Unfit words of at least three letters, lower-case, in order.
@@ -83,49 +59,4 @@ fn sorted(word: &str) -> String {
     let mut letters: Vec<char> = word.chars().collect();
     letters.sort_unstable();
     letters.into_iter().collect()
-}
-
-/// Every different order of the letters, each once: equal letters stand together in `left`.
-fn orders(left: &mut Vec<char>, so_far: &mut String, each: &mut impl FnMut(&str)) {
-    if left.is_empty() {
-        each(so_far);
-    }
-    let mut last = None;
-    for i in 0..left.len() {
-        if last == Some(left[i]) {
-            continue;
-        }
-        let letter = left.remove(i);
-        last = Some(letter);
-        so_far.push(letter);
-        orders(left, so_far, each);
-        so_far.pop();
-        left.insert(i, letter);
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn counting(word: &str) -> usize {
-        let mut n = 0;
-        orders(&mut sorted(word).chars().collect(), &mut String::new(), &mut |_| n += 1);
-        n
-    }
-
-    /// Number of orders with repeated letters, n! over the product of the repeats' factorials:
-    /// the "all" column of the derangement table (Even and Gillis 1976; counts recomputed by hand).
-    #[test]
-    fn every_order_comes_once() {
-        for (word, all) in [("cat", 6), ("frog", 24), ("reef", 12), ("apple", 60), ("banana", 60), ("egg", 3)] {
-            assert_eq!(counting(word), all, "{word}");
-        }
-    }
-
-    #[test]
-    fn a_dictionary_that_can_only_be_asked_gives_the_other_words() {
-        let lexicon = Lexicon::new([], [], String::new()).asking(|w| ["seal", "sale", "ales"].contains(&w));
-        assert_eq!(lexicon.same_letters("Seal"), ["ales", "sale"]);
-    }
 }

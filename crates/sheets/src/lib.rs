@@ -16,9 +16,9 @@ pub mod lexicon;
 #[cfg(test)]
 mod registry;
 pub mod shared;
+pub mod terms;
 #[cfg(test)]
 pub mod tested;
-pub mod terms;
 pub mod words;
 
 pub use about::{About, Opt, OptKind, Scope, Sign};

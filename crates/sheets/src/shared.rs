@@ -106,7 +106,9 @@ pub fn owner_title<'a>(ask: &Ask<'a>) -> &'a Said {
         Owner::Study => None,
         Owner::Part(i) => study.parts.get(i).map(|p| &p.title),
         Owner::Lesson(i) => study.lessons.get(i).map(|l| &l.title),
-        Owner::Subject(i, j) => study.lessons.get(i).and_then(|l| l.subjects.get(j)).map(|s| &s.title),
+        Owner::Subject(i, j) => {
+            study.lessons.get(i).and_then(|l| l.subjects.get(j)).map(|s| &s.title)
+        }
     };
     found.unwrap_or(&study.title)
 }
@@ -118,7 +120,9 @@ pub fn owner_place(ask: &Ask<'_>) -> Place {
         Owner::Study => None,
         Owner::Part(i) => study.parts.get(i).map(|p| p.place.clone()),
         Owner::Lesson(i) => study.lessons.get(i).map(|l| l.place.clone()),
-        Owner::Subject(i, j) => study.lessons.get(i).and_then(|l| l.subjects.get(j)).map(|s| s.place.clone()),
+        Owner::Subject(i, j) => {
+            study.lessons.get(i).and_then(|l| l.subjects.get(j)).map(|s| s.place.clone())
+        }
     };
     found.unwrap_or_else(|| Place::file("study.toml"))
 }
@@ -138,7 +142,11 @@ pub fn sources<'a>(study: &Study, ids: impl IntoIterator<Item = &'a str>) -> Vec
         .into_iter()
         .filter_map(|id| study.facts.get(id))
         .filter(|f| !f.source.is_empty())
-        .map(|f| SourceLine { source: f.source.clone(), publisher: f.publisher.clone(), year: f.year.clone() })
+        .map(|f| SourceLine {
+            source: f.source.clone(),
+            publisher: f.publisher.clone(),
+            year: f.year.clone(),
+        })
         .collect();
     set.into_iter().collect()
 }

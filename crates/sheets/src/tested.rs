@@ -7,7 +7,8 @@ use findings::Findings;
 
 /// A planted fault: name of its class, and how a good sheet is spoilt.
 /// Returns false when this sheet offers no place for the fault (at least one of the tried sheets must).
-pub type Fault<K> = (&'static str, fn(&<K as Kind>::Needs, &mut <K as Kind>::Sheet, &mut Dice) -> bool);
+pub type Fault<K> =
+    (&'static str, fn(&<K as Kind>::Needs, &mut <K as Kind>::Sheet, &mut Dice) -> bool);
 
 /// Implemented in each kind's `tests.rs`.
 pub trait Tested: Sized {
@@ -55,7 +56,9 @@ pub fn report<K: Kind>() -> Report {
     for (name, result) in &refused {
         match result {
             Ok(()) => report.broken.push(format!("`{name}` should be refused")),
-            Err(f) if !f.has_errors() => report.broken.push(format!("`{name}` is refused without an error")),
+            Err(f) if !f.has_errors() => {
+                report.broken.push(format!("`{name}` is refused without an error"))
+            }
             Err(f) => {
                 for finding in f.iter().filter(|f| f.remedies.is_empty()) {
                     report.broken.push(format!("`{name}`: no remedy: {}", finding.message));
@@ -64,7 +67,9 @@ pub fn report<K: Kind>() -> Report {
         }
     }
     for (i, needs) in good.iter().enumerate() {
-        let round: K::Needs = serde_json::from_str(&serde_json::to_string(needs).expect("needs to JSON")).expect("needs from JSON");
+        let round: K::Needs =
+            serde_json::from_str(&serde_json::to_string(needs).expect("needs to JSON"))
+                .expect("needs from JSON");
         for seed in 0..SEEDS {
             one::<K>(&round, i, seed, &mut report);
         }
@@ -88,11 +93,15 @@ fn one<K: Kind>(needs: &K::Needs, i: usize, seed: u64, report: &mut Report) {
     }
     let proof = K::check(needs, &first);
     if !proof.holds() {
-        report.broken.push(format!("fixture {i} seed {seed} fails its own proof: {:?}", proof.findings));
+        report
+            .broken
+            .push(format!("fixture {i} seed {seed} fails its own proof: {:?}", proof.findings));
     }
     for (name, spoil) in K::faults() {
         let mut bad: K::Sheet = serde_json::from_slice(&bytes(&first)).expect("sheet from JSON");
-        if spoil(needs, &mut bad, &mut Dice::from_number(seed + 1000)) && K::check(needs, &bad).holds() {
+        if spoil(needs, &mut bad, &mut Dice::from_number(seed + 1000))
+            && K::check(needs, &bad).holds()
+        {
             report.broken.push(format!("fixture {i} seed {seed}: planted fault `{name}` passed"));
         }
     }
@@ -107,7 +116,11 @@ fn never_planted<K: Kind>(good: &[K::Needs]) -> Vec<String> {
             })
         })
     };
-    K::faults().iter().filter(|(_, f)| !planted(f)).map(|(n, _)| format!("fault `{n}` was never planted")).collect()
+    K::faults()
+        .iter()
+        .filter(|(_, f)| !planted(f))
+        .map(|(n, _)| format!("fault `{n}` was never planted"))
+        .collect()
 }
 
 /// Runs the report of a kind and fails with all breaches listed; call it from each kind's `tests.rs`.

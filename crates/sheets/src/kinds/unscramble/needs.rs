@@ -3,7 +3,7 @@
 use super::{Answer, WORDS};
 use crate::Ask;
 use crate::lettering;
-use crate::shared::{PictureRef, title};
+use crate::shared::{PictureRef, owner_place, title};
 use crate::terms::{Take, Term, Terms, terms, too_few};
 use crate::words::words;
 use findings::{Finding, Findings};
@@ -79,6 +79,16 @@ fn plan(band: Band, level: u8) -> (usize, usize) {
     }
 }
 
+/// Most words whose letters stay large enough to read on one page.
+fn page_holds(band: Band, answer: &Answer) -> usize {
+    match (band, answer) {
+        (Band::A, _) => 6,
+        (Band::B, Answer::Boxes) => 9,
+        (_, Answer::Boxes) => 10,
+        (_, Answer::Lines) => 12,
+    }
+}
+
 /// Most letters of a word on any sheet: its boxes fill the main column.
 const LONGEST: usize = 13;
 
@@ -90,9 +100,20 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let mut notes = Findings::none();
     let all = mixable(ask, &found, &mut bad, &mut notes);
     let wish = ask.number("how-many").and_then(|n| usize::try_from(n).ok());
-    let wanted = wish.unwrap_or(if found.listed { all.len().min(12) } else { target });
-    let most = if ask.room.large_print { LARGE_PRINT } else { wanted };
-    let wanted = wanted.min(most);
+    let answer = match ask.text("answer") {
+        Some("lines") => Answer::Lines,
+        Some(_) => Answer::Boxes,
+        None if ask.band <= Band::B => Answer::Boxes,
+        None => Answer::Lines,
+    };
+    let asked = wish.unwrap_or(if found.listed { all.len().min(12) } else { target });
+    let most = if ask.room.large_print { LARGE_PRINT } else { page_holds(ask.band, &answer) };
+    let wanted = asked.min(most);
+    if wanted < asked {
+        let says = format!("a page for ages {} holds {most} mixed words, not {asked}", ask.band.name());
+        let hint = Finding::hint("words-more-than-page", says).at(&owner_place(ask));
+        notes.push(hint.remedy("for more of them, ask for two sheets with `count = 2`"));
+    }
     if all.len() >= wanted {
         // Nothing is missed: no need to tell the author of words left out.
         notes.0.retain(|n| n.code != "word-left-out");
@@ -106,12 +127,6 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
         bad.append(notes);
         return Err(bad);
     }
-    let answer = match ask.text("answer") {
-        Some("lines") => Answer::Lines,
-        Some(_) => Answer::Boxes,
-        None if ask.band <= Band::B => Answer::Boxes,
-        None => Answer::Lines,
-    };
     let first_letter = ask.flag("first-letter").unwrap_or(ask.level == 1);
     let unfit = unfit(ask, &pool);
     let title = title(ask, &words(WORDS, ask.language));
