@@ -25,7 +25,7 @@ mod needs;
 #[cfg(test)]
 mod tests;
 
-use crate::about::{About, Scope, Sign};
+use crate::about::{About, Opt, OptKind, Scope, Sign};
 use crate::ask::Ask;
 use crate::kind::{Head, Kind};
 use crate::shared::{PictureRef, SourceLine};
@@ -111,7 +111,7 @@ impl Kind for Reading {
         rev: 1,
         scopes: &[Scope::Study, Scope::Lesson],
         sign: Sign::Read,
-        options: &[],
+        options: &[Opt { name: "picture", kind: OptKind::Text }],
         page: include_str!("page.typ"),
         words: include_str!("words.toml"),
         doc: include_str!("mod.rs"),

@@ -17,7 +17,19 @@ pub(super) fn needs(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {
     if let Some(own) = ask.text("title") {
         needs.title = Said::plain_at(&needs.title.at, own);
     }
+    if let Some(name) = ask.text("picture") {
+        let other = shared::picture(ask.study, name).ok_or_else(|| unknown(ask, name))?;
+        // The lesson's caption tells of the lesson's picture.
+        needs.caption.take_if(|_| needs.picture.as_ref().is_none_or(|p| p.name != other.name));
+        needs.picture = Some(other);
+    }
     Ok(needs)
+}
+
+fn unknown(ask: &Ask<'_>, name: &str) -> Finding {
+    Finding::error("picture-unknown", format!("the study has no picture `{name}`"))
+        .at(&shared::owner_place(ask))
+        .remedy("put it into the folder `pictures`, or name one that is there")
 }
 
 fn introduction(ask: &Ask<'_>, toml: &str) -> Result<Needs, Findings> {

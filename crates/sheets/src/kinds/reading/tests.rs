@@ -7,10 +7,16 @@ use crate::kind::Kind;
 use crate::shared::SourceLine;
 use crate::tested::{Fault, Tested, keeps_contract};
 use findings::{Findings, Severity};
-use study::{Band, Block, Span};
+use study::{Band, Block, Span, Value};
 
 fn needs_of(owner: Owner, band: Band) -> Needs {
     Reading::needs(&asking(owner).band(band).ask()).expect("a reading")
+}
+
+fn pictured(owner: Owner, picture: &str) -> Result<Needs, Findings> {
+    let mut asking = asking(owner);
+    asking.options.insert("picture".into(), Value::Text(picture.into()));
+    Reading::needs(&asking.ask())
 }
 
 fn made(needs: &Needs) -> Sheet {
@@ -38,6 +44,7 @@ impl Tested for Reading {
             needs_of(Owner::Lesson(0), Band::B),
             needs_of(Owner::Lesson(0), Band::D),
             needs_of(Owner::Study, Band::C),
+            pictured(Owner::Study, "crab").expect("a picture"),
         ]
     }
 
@@ -47,6 +54,7 @@ impl Tested for Reading {
         vec![
             ("lesson without a text", Reading::needs(&asking(Owner::Lesson(1)).ask()).map(|_| ())),
             ("study without an introduction", Reading::needs(&none.ask()).map(|_| ())),
+            ("unknown picture", pictured(Owner::Study, "crrab").map(|_| ())),
         ]
     }
 
@@ -160,4 +168,12 @@ fn sources_named_besides_are_printed_with_the_lessons_own_text_only() {
     assert_eq!(own.sources.len(), 3);
     let older = made(&needs_of(Owner::Lesson(0), Band::D));
     assert_eq!(older.sources.len(), 1);
+}
+
+#[test]
+fn another_picture_leaves_the_caption_of_the_lessons_own_behind() {
+    let own = needs_of(Owner::Lesson(0), Band::B);
+    let other = pictured(Owner::Lesson(0), "crab").expect("a picture");
+    assert_ne!(own.picture, other.picture);
+    assert!(own.caption.is_some() && other.caption.is_none());
 }
