@@ -7,7 +7,8 @@
 //!
 //! # What it needs
 //! A lesson with a reading; the one of the sheet's band is taken, else the
-//! nearest band's. For the study: `introduction.md`.
+//! nearest band's. For the study: `introduction.md`. The option `picture` names
+//! another picture than the lesson's.
 //!
 //! # How it is proved
 //! Text and title are the author's; every bold word that has a meaning in
