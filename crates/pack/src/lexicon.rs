@@ -73,6 +73,12 @@ mod tests {
         let unknown: Vec<&&str> =
             all.iter().filter(|w| syllarust::try_count_syllables(w).is_none()).collect();
         assert!(all.len() > 4_000);
-        assert!(unknown.len() * 10 < all.len(), "{} of {}: {:?}", unknown.len(), all.len(), unknown);
+        assert!(
+            unknown.len() * 10 < all.len(),
+            "{} of {}: {:?}",
+            unknown.len(),
+            all.len(),
+            unknown
+        );
     }
 }

@@ -77,7 +77,8 @@ pub fn build(
     step("laying out the pages");
     // Papers share nothing on the way, so they are laid out side by side.
     let proof = built.findings.blocks_clean();
-    let laid: Vec<_> = request.papers.par_iter().map(|p| (*p, print_or_mark(study, &proved, *p, proof))).collect();
+    let laid: Vec<_> =
+        request.papers.par_iter().map(|p| (*p, print_or_mark(study, &proved, *p, proof))).collect();
     let mut printed = Vec::new();
     for (paper, result) in laid {
         printed.extend(built.note_paper(paper, result).map(|pressed| (paper, pressed)));

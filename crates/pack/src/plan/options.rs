@@ -95,7 +95,8 @@ impl Planner<'_> {
                     let ordinal = s.id.rsplit('.').next().unwrap_or_default();
                     *key == s.about().id || *key == format!("{}-{ordinal}", s.about().id)
                 });
-                let slot = self.in_slots.iter().any(|k| key == k || key.starts_with(&format!("{k}-")));
+                let slot =
+                    self.in_slots.iter().any(|k| key == k || key.starts_with(&format!("{k}-")));
                 if !met && !slot {
                     self.findings.push(unmet(
                         key,

@@ -110,7 +110,8 @@ pub fn needs(ask: &Ask<'_>) -> Result<Needs, Findings> {
     let most = if ask.room.large_print { LARGE_PRINT } else { page_holds(ask.band, &answer) };
     let wanted = asked.min(most);
     if wanted < asked {
-        let says = format!("a page for ages {} holds {most} mixed words, not {asked}", ask.band.name());
+        let says =
+            format!("a page for ages {} holds {most} mixed words, not {asked}", ask.band.name());
         let hint = Finding::hint("words-more-than-page", says).at(&owner_place(ask));
         notes.push(hint.remedy("for more of them, ask for two sheets with `count = 2`"));
     }
