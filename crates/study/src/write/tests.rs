@@ -1,3 +1,5 @@
+//! Single fields written back: every other byte stays.
+
 use super::{append_row, remove_row, source, source_of, spliced, write_field};
 use crate::lines::{bytes, markdown_spans};
 use crate::model::Value;

@@ -1,3 +1,5 @@
+//! Fixtures, refused asks and planted faults of `pairs`.
+
 use super::needs::needs;
 use super::*;
 use crate::fixture::{Asking, said};

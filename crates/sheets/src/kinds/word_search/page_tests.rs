@@ -1,3 +1,5 @@
+//! Spoilt pages of a word search that its check of the page must refuse.
+
 use super::*;
 use crate::terms::sample::shore;
 use proof::{LaidPage, LaidText, Mark};

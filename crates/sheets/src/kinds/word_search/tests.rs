@@ -1,3 +1,5 @@
+//! Fixtures, refused asks and planted faults of `word-search`.
+
 use super::needs::{Needs, needs};
 use super::*;
 use crate::fixture::Asking;
