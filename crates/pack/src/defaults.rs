@@ -22,8 +22,10 @@ pub fn page_set(study: &Study) -> PageSet {
         set.subject = subject(study);
     }
     let words = study.words.iter().filter(|w| w.puzzle).count();
-    if !has_lessons && words >= WORDS_FOR_A_PUZZLE {
-        set.front.extend([all_words(words), sheet("unscramble")]);
+    // Words that no lesson owns make puzzles of the whole study.
+    if words >= WORDS_FOR_A_PUZZLE && !(has_lessons && words_in_lessons(study)) {
+        let puzzles = if has_lessons { &mut set.back } else { &mut set.front };
+        puzzles.extend([all_words(words), sheet("unscramble")]);
     }
     let meanings = study.words.iter().filter(|w| w.meaning.is_some()).count();
     if meanings >= 8 {
@@ -34,6 +36,11 @@ pub fn page_set(study: &Study) -> PageSet {
         set.back.push(sheet("credits"));
     }
     set
+}
+
+/// True when at least one word names a lesson, part or subject.
+fn words_in_lessons(study: &Study) -> bool {
+    study.words.iter().any(|w| !w.wherever.is_empty())
 }
 
 /// Sheets of a lesson. A lesson that lacks one thing has its own to-do, so only
@@ -50,7 +57,7 @@ fn lesson(study: &Study) -> Vec<Entry> {
     if study.lessons.iter().any(|l| !l.activities.is_empty()) {
         all.push(sheet("activity"));
     }
-    if !study.words.is_empty() {
+    if words_in_lessons(study) {
         let slot = ["matching", "unscramble"].map(wanted);
         all.push(Entry::OneOf(slot.into()));
     }
@@ -62,7 +69,7 @@ fn subject(study: &Study) -> Vec<Entry> {
     if study.lessons.iter().flat_map(|l| &l.subjects).any(|s| s.picture.is_some()) {
         all.push(sheet("coloring"));
     }
-    if !study.words.is_empty() {
+    if words_in_lessons(study) {
         all.push(sheet("word-search"));
     }
     all
