@@ -30,11 +30,11 @@ fn opposite(n: &Needs, s: &mut Sheet, _: &mut Dice) -> bool {
 
 /// Exchanges two partners with another pair's of the pool.
 fn stranger(n: &Needs, s: &mut Sheet, _: &mut Dice) -> bool {
-    let other = n
+    let mut others = n
         .pool
         .iter()
         .filter_map(|p| if n.what == What::Pictures { Some(&p.word) } else { p.meaning.as_ref() });
-    let other = other.cloned().find(|o| !s.right.contains(o));
+    let other = others.find(|&o| !s.right.contains(o)).cloned();
     other.is_some_and(|o| {
         s.right[0] = o;
         true
