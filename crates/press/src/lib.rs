@@ -27,4 +27,4 @@ mod world;
 pub use desk::Desk;
 pub use job::{Document, Job, KindIn, Paper, PictureIn, SheetIn};
 pub use look::Look;
-pub use pressed::{Pressed, lay, lay_one};
+pub use pressed::{Pressed, forget, lay, lay_one};

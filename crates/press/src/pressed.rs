@@ -34,6 +34,12 @@ pub fn lay(job: crate::Job) -> Result<Pressed, Findings> {
     Desk::new(job)?.lay()
 }
 
+/// Lets go of everything the typesetter remembers for the next time. Worth it after a whole file,
+/// when the next one shares nothing with it: the memory of one file is over a gigabyte.
+pub fn forget() {
+    typst::comemo::evict(0);
+}
+
 /// Typesets one sheet alone, as a file of its own.
 ///
 /// # Errors
