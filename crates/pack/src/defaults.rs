@@ -5,6 +5,8 @@ use study::{Entry, PageSet, Study, Value, Wanted};
 
 /// Fewest words that a letter puzzle of the whole study is worth.
 const WORDS_FOR_A_PUZZLE: usize = 6;
+/// Most words that a word search takes all of without being asked.
+const MOST_WORDS: usize = 16;
 
 /// A page set that fits the content: twelve words alone give a word search, an unscramble and their key.
 pub fn page_set(study: &Study) -> PageSet {
@@ -25,7 +27,7 @@ pub fn page_set(study: &Study) -> PageSet {
     // Words that no lesson owns make puzzles of the whole study.
     if words >= WORDS_FOR_A_PUZZLE && !(has_lessons && words_in_lessons(study)) {
         let puzzles = if has_lessons { &mut set.back } else { &mut set.front };
-        puzzles.extend([all_words(words), sheet("unscramble")]);
+        puzzles.extend([all_words(study), sheet("unscramble")]);
     }
     let meanings = study.words.iter().filter(|w| w.meaning.is_some()).count();
     if meanings >= 8 {
@@ -76,11 +78,31 @@ fn subject(study: &Study) -> Vec<Entry> {
 }
 
 /// A word search of all the words: someone who types twelve expects to find all twelve.
-fn all_words(words: usize) -> Entry {
+/// Words that cannot be hidden beside the others are left to the sheet's own judgement.
+fn all_words(study: &Study) -> Entry {
+    let words = hideable(study);
     let mut wanted = wanted("word-search");
-    let how_many = i64::try_from(words.min(24)).unwrap_or(24);
-    wanted.options.insert("how-many".to_owned(), Value::Number(how_many));
+    if (WORDS_FOR_A_PUZZLE..=MOST_WORDS).contains(&words) {
+        let how_many = i64::try_from(words).unwrap_or_default();
+        wanted.options.insert("how-many".to_owned(), Value::Number(how_many));
+    }
     Entry::Sheet(wanted)
+}
+
+/// How many words are of letters alone, three or more, and stand in no other word, either way round.
+fn hideable(study: &Study) -> usize {
+    let letters = |w: &study::Word| -> Option<String> {
+        let word = w.word.plain().to_lowercase();
+        let kept: String = word.chars().filter(|c| !" -'’".contains(*c)).collect();
+        let plain = kept.chars().all(char::is_alphabetic) && kept.chars().count() >= 3;
+        (w.puzzle && plain).then_some(kept)
+    };
+    let all: Vec<String> = study.words.iter().filter_map(letters).collect();
+    let held = |word: &String| {
+        let turned: String = word.chars().rev().collect();
+        all.iter().any(|o| o != word && (o.contains(word.as_str()) || o.contains(&turned)))
+    };
+    all.iter().filter(|w| !held(w)).count()
 }
 
 fn sheet(kind: &str) -> Entry {

@@ -14,7 +14,7 @@ pub fn data(title: &str, findings: &Findings) -> Value {
         .map(|f| {
             json!({
                 "message": f.message,
-                "place": f.place.as_ref().map(ToString::to_string),
+                "place": f.place.as_ref().map(|p| p.file.clone()),
                 "remedies": f.remedies,
             })
         })
