@@ -34,7 +34,7 @@ mod tests {
     use super::*;
 
     /// Number of placements of a word of `len` different letters in 8 directions:
-    /// checks.md 12.1 gives the formula and the values below.
+    /// check values 12.1 gives the formula and the values below.
     fn placements(rows: usize, columns: usize, len: usize) -> usize {
         2 * lines(rows, columns).iter().map(|l| (l.len() + 1).saturating_sub(len)).sum::<usize>()
     }

@@ -57,7 +57,7 @@ mod tests {
     use super::*;
     use std::collections::BTreeMap;
 
-    /// Derangement counts of checks.md 12.7 (OEIS A000166, from memory there) and 12.8.
+    /// Derangement counts of check values 12.7 (OEIS A000166, from memory there) and 12.8.
     #[test]
     fn every_fitting_order_turns_up_and_no_other() {
         for (word, orders) in

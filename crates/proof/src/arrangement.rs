@@ -96,7 +96,7 @@ mod tests {
         derangements(&word.chars().collect::<Vec<_>>())
     }
 
-    /// checks.md 12.7: D_0 … D_12 (OEIS A000166, from memory there; confirmed by recurrence).
+    /// check values 12.7: D_0 … D_12 (OEIS A000166, from memory there; confirmed by recurrence).
     #[test]
     fn different_letters() {
         let published =
@@ -106,7 +106,7 @@ mod tests {
         }
     }
 
-    /// checks.md 12.8 (Even and Gillis 1976, integral from memory there; confirmed by brute force).
+    /// check values 12.8 (Even and Gillis 1976, integral from memory there; confirmed by brute force).
     #[test]
     fn repeated_letters() {
         for (word, d) in [

@@ -54,7 +54,7 @@ mod tests {
     use super::*;
     use crate::LaidPage;
 
-    /// Letter paper, 8.5 in wide = 215 900 µm (ANSI/ASME Y14.1; checks.md 9.9): a card 60 mm wide at 10 mm from the
+    /// Letter paper, 8.5 in wide = 215 900 µm (ANSI/ASME Y14.1; check values 9.9): a card 60 mm wide at 10 mm from the
     /// left edge is covered by a back at 215.9 − 10 − 60 = 145.9 mm.
     fn laid(back_x: i64, front_page: u32) -> Laid {
         let mark = |kind: &str, x| Mark {

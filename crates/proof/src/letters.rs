@@ -86,7 +86,7 @@ mod tests {
     }
 
     /// Number of places of a word of L equal letters in a grid of that letter, counted by sets:
-    /// half of the placements of checks.md 12.1 (12.2: a palindrome is met both ways).
+    /// half of the placements of check values 12.1 (12.2: a palindrome is met both ways).
     #[test]
     fn counts_places_as_published() {
         for (r, c, len, placements) in

@@ -224,7 +224,7 @@ fn bands_choose_what_is_paired_and_how_large() {
 }
 
 /// The cards of a sheet as a page would lay them: fronts on odd pages, backs mirrored about the middle of A4 paper
-/// (210 mm, ISO 216; checks.md 9.9).
+/// (210 mm, ISO 216; check values 9.9).
 fn laid(sheet: &Sheet) -> Laid {
     let c = sheet.cards;
     let (w, h, gap) = (i64::from(c.width), i64::from(c.height), i64::from(c.gap));

@@ -10,7 +10,7 @@ use proof::{LaidPage, LaidText, Mark};
 use proptest::prelude::*;
 use study::{Band, Value};
 
-/// Words that share their letters: checks.md 12.9 (word list of Debian's wamerican).
+/// Words that share their letters: check values 12.9 (word list of Debian's wamerican).
 const SHARED: [(&str, &str, &str); 8] = [
     ("heart", "it pumps the blood", ""),
     ("leaf", "it is green and flat", ""),
@@ -226,7 +226,7 @@ fn contract() {
     keeps_contract(&Unscramble);
 }
 
-/// checks.md 12.9: heart is also earth and hater; every such word is accepted in the key.
+/// check values 12.9: heart is also earth and hater; every such word is accepted in the key.
 #[test]
 fn the_key_takes_other_words_of_the_same_letters() {
     let n = met(with_lexicon(with_rows(&SHARED).band(Band::C).level(2)));

@@ -82,7 +82,7 @@ fn chosen<'a>(needs: &'a Needs, dice: &mut Dice) -> Vec<&'a Spelt> {
     chosen.into_iter().map(|i| &needs.pool[i]).collect()
 }
 
-/// Share of each letter among the fillers: the words' own letters hide them best (checks.md 12.4).
+/// Share of each letter among the fillers: the words' own letters hide them best (check values 12.4).
 fn shares(letters: &Letters, words: &[Vec<u16>], own: bool) -> Vec<(u16, u32)> {
     let count = |n: u16| words.iter().flatten().filter(|l| **l == n).count() as u32;
     letters.0.values().map(|n| (*n, if own { count(*n) } else { 1 })).collect()

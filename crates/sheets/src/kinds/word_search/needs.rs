@@ -47,7 +47,7 @@ pub struct Spelt {
     pub letters: Vec<String>,
 }
 
-/// Fewest letters of a word: shorter ones turn up by chance (checks.md 12.3).
+/// Fewest letters of a word: shorter ones turn up by chance (check values 12.3).
 pub const SHORTEST: usize = 3;
 /// Smallest cell, µm.
 pub const SMALLEST_CELL: u32 = 7_000;

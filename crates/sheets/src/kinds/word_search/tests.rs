@@ -323,7 +323,7 @@ fn sea_is_counted_apart_from_seal() {
     assert_eq!(check::rings(&sheet).len(), 5);
 }
 
-/// checks.md 12.3: a word of three letters turns up by chance 0.05 times in a grid of 12 × 12 filled evenly;
+/// check values 12.3: a word of three letters turns up by chance 0.05 times in a grid of 12 × 12 filled evenly;
 /// 16 words in 100 grids would then be met about 80 times too often, and are not met at all.
 #[test]
 fn no_word_turns_up_by_chance() {
