@@ -23,4 +23,4 @@ pub use lexicon::lexicon;
 pub use making::Outcome;
 pub use plan::{Plan, Planned, plan};
 pub use press::Paper;
-pub use run::{Built, Checked, OneSheet, Request, Written, build, check, listed, one_sheet, pick};
+pub use run::{Built, Checked, OneSheet, Request, Written, build, check, one_sheet, pick};

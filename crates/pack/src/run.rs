@@ -5,7 +5,7 @@ use crate::cache::Cache;
 use crate::job::{self, Copy};
 use crate::making::{self, Outcome, Workshop};
 use crate::plan::Planned;
-use crate::{files, gather, lexicon, plan};
+use crate::{files, lexicon};
 use findings::{Finding, Findings};
 use press::{Paper, Pressed};
 use sheets::Room;
@@ -305,11 +305,4 @@ fn make_again(study: &Study, cache: &Cache, proved: &Proved, planned: &Planned) 
 /// A finding when none is meant; the first in printing order when several are.
 pub fn pick<'a>(study: &Study, proved: &'a Proved, wanted: &str) -> Result<&'a Outcome, Finding> {
     crate::pick::pick(study, &proved.outcomes, wanted)
-}
-
-/// The list of sheets of a study, for tools: plan and gathered entries without making anything.
-pub fn listed(study: &Study) -> sheets::Gathered {
-    let plan = plan::plan(study);
-    let none: Vec<Option<Outcome>> = plan.sheets.iter().map(|_| None).collect();
-    gather::entries(study, &plan, &none)
 }
